@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT
+ * Case: one record that rules speak of, in the tree submittal > roof_area > zone, part, test, ... Made by resolve, const after.
+ */
+#ifndef CASE_H
+#define CASE_H
+
+#include "criteria.h"
+#include "form.h"
+#include "reference.h"
+#include "registers.h"
+
+typedef struct Case Case;
+typedef struct Cases Cases;
+struct Fact;
+struct Use;
+
+struct Case {
+	Cases *all;
+	Case *up;
+	RecordKind kind;
+	uint32_t order; /* in the file, for stable sorting */
+	const char *name; /* "Main roof / clip-a-float": for people */
+	const void *row; /* the values in force: written, else catalogue, else assumed */
+	const void *submitted; /* as written; equal to row for records without a catalogue */
+	const void *catalogue; /* the catalogue row bound to it, or NULL */
+	const void *listed; /* of a part: the tested part of the governing listing; of roof_area, zone, test: the Listing; or NULL */
+	struct Fact *fact; /* one slot for each fact of its kind */
+	struct Fact *now; /* the fact being computed */
+};
+
+/* Why there are no cases of a kind: a list that was not stated is waiting, `none` is an answer. */
+typedef enum { LIST_MADE, LIST_NONE, LIST_WAITING } ListState;
+
+/* One list of records that could not be made; rules over it are not judged. */
+typedef struct {
+	RecordKind kind;
+	const Case *up;
+	const Field *field;
+	const Given *given;
+} WaitingList;
+
+struct Cases {
+	const Submittal *submittal;
+	const Review *review; /* the reviewer's file, or NULL: a self-check */
+	const Criteria *criteria;
+	const Reference *reference;
+	const Registers *registers;
+	Arena *arena;
+	int32_t as_of; /* the day papers are judged at: --as-of, else received, else the submittal's date; INT32_MIN: unknown */
+	struct {
+		Case **at; /* in order of the file */
+		uint32_t count, room;
+	} of[RECORD_KINDS];
+	WaitingList *waiting;
+	uint32_t waitings, waiting_room;
+	struct Use *use;
+	uint32_t uses, use_room;
+	uint32_t made;
+};
+
+/* Rows of the records that resolve makes: the record first, then what compute needs to judge it. */
+typedef struct {
+	Comparison record;
+	const Case *part; /* whose attribute is compared */
+	const Case *test; /* with a listing: the test that names it */
+	const Requirement *requirement; /* with the specification */
+	const BoundSubstitution *may; /* how it may differ; NULL: same only */
+	const BoundTerm *term; /* the listing's own word, which goes before `may` */
+	const Field *field;
+	const void *here, *there; /* the rows that hold the field */
+} Compared;
+
+typedef struct {
+	Role record;
+	const BoundRole *bound;
+} RoleDue;
+
+typedef struct {
+	Paper record;
+	const BoundPaper *bound;
+} PaperDueHere;
+
+/* The case of a kind outwards from `at`, itself included; NULL if there is none. Edition lies outside the submittal and has no
+ * case: its values are criteria->edition. */
+const Case *case_outward(const Case *at, RecordKind kind);
+
+/* The path by names: `roof_areas[Main roof].penetrations[RTU-1]`. */
+const char *case_path(const Case *at, Arena *arena);
+
+#endif

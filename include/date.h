@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT
+ * Days as numbers since 1970-01-01, proleptic Gregorian.
+ */
+#ifndef DATE_H
+#define DATE_H
+
+#include "arena.h"
+
+#include <stdbool.h>
+
+/* Reads YYYY-MM-DD; false for days that do not exist. */
+bool date_read(const char *text, size_t length, int32_t *day);
+
+/* "2026-04-14". */
+const char *date_print(Arena *arena, int32_t day);
+
+/* The number of working days after `from` up to and including `to`; weekends and the `count` holidays are skipped. */
+int32_t date_working_days(int32_t from, int32_t to, const int32_t *holiday, size_t count);
+
+#endif

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT
+ * Finding: one item of the numbered list, with every place it was found at.
+ */
+#ifndef FINDING_H
+#define FINDING_H
+
+#include "case.h"
+#include "complaint.h"
+#include "facts.h"
+
+typedef enum { ITEM_NEW, ITEM_OPEN, ITEM_CLOSED, ITEM_CONDITION, ITEM_VARIANCE } ItemState;
+
+typedef struct {
+	const Case *where; /* NULL for a file as a whole */
+	Place place;
+	uint64_t fingerprint; /* over code, path by names and field; not over lines or values; 0 until asked for */
+	ItemState state;
+	const char *path; /* of the record, by names; NULL until asked for */
+	const char *see; /* sheet or detail, as the record says */
+} Spot;
+
+/* One side of a comparison, as printed and as computed. */
+typedef struct {
+	const char *text; /* "24 in", or as typed; NULL: none */
+	double value; /* meaningful if has_value */
+	bool has_value;
+	const char *unit;
+} Side;
+
+typedef enum { FOUND_BY_READER, FOUND_MISSING, FOUND_REFUSED, FOUND_BROKEN, FOUND_BY_REVIEWER } FoundBy;
+
+typedef struct {
+	FoundBy found_by;
+	const char *code;
+	Action action;
+	const Rule *rule; /* of FOUND_BROKEN */
+	const Complaint *complaint; /* of FOUND_BY_READER */
+	Spot *spot;
+	uint32_t spots;
+	const char *record; /* kind of record, in words: "fastener" */
+	const char *name; /* of the first place */
+	const char *finding, *remedy, *basis, *answer_by;
+	Side submitted, limit;
+	const char **waits; /* codes of rules that wait for what is missing */
+	uint32_t waiting;
+	const char **field; /* keys this item asks for */
+	uint32_t fields;
+	Authority authority;
+	KnownBy known_by;
+	uint16_t round, item; /* 1.03; 0 at stage bid */
+} Finding;
+
+/* A rule that could not be judged on a record, and what it waits for. */
+typedef struct {
+	const Rule *rule;
+	const Case *where; /* NULL: the list of its records is waiting */
+	const char *waits_for;
+	const Finding *item; /* the item that asks for it, or the cause it depends on; may be NULL */
+} NotYet;
+
+/* The names only advise knows, for remedies; NULL where it found none. */
+typedef struct {
+	const char *nearest_listing, *accepted_items, *greatest_spacing, *longest_term;
+} Advice;
+
+/* A wording with its operands put in, all numbers with the same digits; NULL if it names something of `advice` that is NULL. */
+const char *wording_text(const Wording *wording, const Case *at, const Advice *advice, Arena *arena);
+
+#endif

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT
+ * The program on one page: read, resolve, compute, judge, advise, report. One way through; no stage calls a sister.
+ */
+#ifndef PIPELINE_H
+#define PIPELINE_H
+
+#include "node.h"
+#include "verdict.h"
+
+/* read: the reference tables, built in. A fault is the program's own. */
+const Reference *read_reference(Arena *run);
+
+/* read: an edition from a folder, or a built-in one by its name. NULL if it is faulty: `faults` has every fault at its place, and
+ * `*sources` the files they stand in. */
+const Criteria *read_criteria(Arena *run, const char *folder, const Reference *reference, Complaints *faults);
+
+/* read: the registers from a folder; NULL `folder`: the built-in invented ones. NULL if faulty. */
+const Registers *read_registers(Arena *run, const char *folder, const Reference *reference, Complaints *faults);
+
+/* read: a YAML file to nodes. NULL only if nothing could be read; complaints->broken says whether it broke on the way. */
+Node *read_yaml(Arena *arena, const Source *source, Complaints *complaints);
+
+/* read: nodes to a submittal, or to the reviewer's file. Always gives a record; what is wrong is in `complaints`. */
+Submittal *read_submittal(Arena *arena, Node *root, const Source *source, const Reference *reference, Complaints *complaints);
+Review *read_review(Arena *arena, Node *root, const Source *source, const Reference *reference, Complaints *complaints);
+
+/* resolve: the tree of cases, parts bound to the catalogue, areas to their listings, comparisons and roles made. */
+typedef struct {
+	const Submittal *submittal;
+	const Review *review;
+	const Criteria *criteria;
+	const Reference *reference;
+	const Registers *registers;
+	int32_t as_of; /* INT32_MIN: not given */
+} Inputs;
+Cases *resolve(Arena *arena, const Inputs *inputs);
+
+/* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
+Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source);
+
+/* advise: fills the remedies that only a varied copy can answer. */
+void advise(Verdict *verdict, Arena *arena);
+
+#endif

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT
+ * Verdict: all that a report needs about one submittal. Reports take it const.
+ */
+#ifndef VERDICT_H
+#define VERDICT_H
+
+#include "finding.h"
+
+/* What is said of one part, so that the estimator knows what he could buy. */
+typedef enum { PART_CLEAR, PART_NOT_CLEARED, PART_DEPENDS } Clearance;
+typedef struct {
+	const Case *part;
+	Clearance clearance;
+	const Finding *item; /* of not cleared and depends on */
+} PartLine;
+
+/* A value the form assumed, a conservative one, with its row. */
+typedef struct {
+	const Case *where;
+	const Field *field;
+	const char *value;
+} Assumption;
+
+/* The applicant's word, or a figure from memory, that a verdict rests on. */
+typedef struct {
+	const char *what, *why;
+} Unverified;
+
+/* How often each rule outcome came up. */
+typedef struct {
+	uint32_t met, broken, not_applicable, not_judged, refused, held_back;
+} Tally;
+
+typedef struct Verdict {
+	Cases *cases;
+	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
+	bool self_check, broken_file;
+	Stage stage;
+	uint16_t round;
+	Finding *item; /* sorted and numbered */
+	uint32_t items, left_out; /* left_out: beyond 10,000 */
+	uint32_t by_action[ACTION_COUNT];
+	const NotYet *not_yet;
+	uint32_t not_yets;
+	const PartLine *part;
+	uint32_t parts;
+	const Assumption *assumed;
+	uint32_t assumptions;
+	const Unverified *unverified;
+	uint32_t unverifieds;
+	Tally tally;
+	const char *recommended_action; /* NULL in a self-check */
+	bool may_order;
+	const char *order_line; /* "Do not order: ..." or "nothing found here stands in the way of ordering" */
+	uint32_t known_by[4]; /* how many constants used were read, second-hand, from memory, common practice */
+} Verdict;
+
+/* The source a place stands in. */
+const Source *verdict_source(const Verdict *verdict, uint16_t id);
+
+#endif
