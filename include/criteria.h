@@ -71,11 +71,14 @@ typedef struct {
 	uint32_t whens;
 } BoundPaper;
 
-/* A term of a listing: its attribute found in RoofArea's record. */
+/* A term of a listing: its attribute found in RoofArea's record, its value read in the notation of that field. */
 typedef struct {
 	const ListingTerm *row;
 	RecordKind kind; /* kind of part */
 	const Field *field;
+	const double *number; /* of a number or size, in the field's unit: one, two for between, several for one of */
+	const char *const *word; /* of a word or text, a word in US spelling */
+	uint32_t count; /* of `number` or `word`; 0 for optional and any */
 } BoundTerm;
 
 typedef struct Hash Hash;
