@@ -24,6 +24,7 @@ typedef struct {
 	const uint32_t *line_start; /* byte offset of each line */
 	uint32_t lines;
 	uint16_t id;
+	bool has_mark; /* the mark stands right before `bytes` */
 } Source;
 
 /* A source over bytes that stay; finds the line starts (LF, CRLF and lone CR end a line). */
