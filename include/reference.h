@@ -12,6 +12,7 @@
 	TABLE(drill_points, DrillPoint, "drill_points.csv") \
 	TABLE(gauges, Gauge, "gauges.csv") \
 	TABLE(trade_sizes, TradeSize, "trade_sizes.csv") \
+	TABLE(uplift_classes, UpliftClass, "uplift_classes.csv") \
 	TABLE(cautions, Caution, "cautions.csv")
 
 typedef struct Reference {

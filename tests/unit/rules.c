@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: MIT
+ * Rule cases: edits of the one clean submittal, applied to its nodes in memory and reviewed in process.
+ *
+ * tests/rules/FAMILY.csv has the columns code, case, path, value, record, line, action. Rows of one code and case are applied
+ * together. `met` leaves the package without items, `broken` gives that code and no other, `silent` changes a condition so that
+ * the rule does not apply, `waits` breaks its cause too. A path may begin with `criteria.` (a value of criteria.yaml) or
+ * `register.TABLE.ROW.` (rows from 0). Codes, records and lines are written by hand; nothing rewrites them.
+ */
+#include "../harness.h"
+
+#include "read/csv.h"
+#include "read/fill.h"
+
+#include <dirent.h>
+#include <stdlib.h>
+#include <unistd.h>
+
+typedef struct {
+	const char *path, *value;
+} Edit;
+
+typedef struct {
+	const char *file, *code, *name;
+	Edit edit[24];
+	uint32_t edits, line;
+	const char *record, *action;
+} RuleCase;
+
+typedef struct {
+	Arena *arena;
+	RuleCase *at;
+	uint32_t count, room;
+	const char *file;
+	bool headed;
+} RuleCases;
+
+static bool take_row(void *user, const Cell *cell, uint32_t cells)
+{
+	RuleCases *all = user;
+	if (!all->headed) {
+		all->headed = true;
+		assert_int_equal(cells, 7);
+		return true;
+	}
+	RuleCase *last = all->count > 0 ? &all->at[all->count - 1] : NULL;
+	if (last == NULL || strcmp(last->code, cell[0].text) != 0 || strcmp(last->name, cell[1].text) != 0) {
+		all->at = arena_more(all->arena, all->at, all->count, &all->room, sizeof *all->at);
+		last = &all->at[all->count++];
+		*last = (RuleCase){ .file = all->file, .code = cell[0].text, .name = cell[1].text };
+	}
+	assert_true(last->edits < 24);
+	last->edit[last->edits++] = (Edit){ cell[2].text, cell[3].text };
+	if (cell[4].length > 0)
+		last->record = cell[4].text;
+	if (cell[5].length > 0)
+		last->line = (uint32_t)strtoul(cell[5].text, NULL, 10);
+	if (cell[6].length > 0)
+		last->action = cell[6].text;
+	return true;
+}
+
+/* Every case of the built-in files rules/FAMILY.csv, in the order of builtin.def. */
+static RuleCases read_cases(Arena *arena)
+{
+	RuleCases all = { .arena = arena };
+	const Builtin *file;
+	for (size_t i = 0; (file = builtin_at(i)) != NULL; i++) {
+		if (strncmp(file->name, "rules/", 6) != 0)
+			continue;
+		Complaints complaints = { .arena = arena };
+		const Source *source = source_make(arena, file->name, file->bytes, (size_t)(file->end - file->bytes), SOURCE_FIRST_SHARED);
+		all.file = file->name;
+		all.headed = false;
+		CsvFile csv = { arena, source, &complaints, take_row, &all };
+		bool whole = csv_read(&csv);
+		print_complaints(&complaints);
+		assert_true(whole);
+	}
+	return all;
+}
+
+/* ---- edits of criteria and registers ---- */
+
+static void edit_record(const World *world, Arena *arena, const Record *record, void *row, const char *key, const char *value)
+{
+	Complaints complaints = { .arena = arena };
+	Reading reading = { .arena = arena, .reference = world->reference, .complaints = &complaints, .table = true };
+	const Field *field = field_find(record, key, strlen(key));
+	if (field == NULL)
+		fail_msg("no key %s in %s", key, record->name);
+	memset(given_at(field, row), 0, sizeof(Given));
+	if (strcmp(value, "-") != 0)
+		read_value(field, value, strlen(value), (Place){ 0 }, row, &reading);
+	print_complaints(&complaints);
+	assert_int_equal(complaints.count, 0);
+}
+
+static void edit_criteria(World *world, Arena *arena, const char *key, const char *value)
+{
+	Criteria *copy = TAKE(arena, Criteria, 1);
+	*copy = *world->criteria;
+	edit_record(world, arena, &Edition_record, &copy->edition, key, value);
+	world->criteria = copy;
+}
+
+/* `approvals.2.expires`: the row is copied, then edited. */
+static void edit_register(World *world, Arena *arena, const char *path, const char *value)
+{
+	Registers *copy = TAKE(arena, Registers, 1);
+	*copy = *world->registers;
+	const char *number = strchr(path, '.') + 1, *key = strchr(number, '.') + 1;
+	uint32_t at = (uint32_t)strtoul(number, NULL, 10);
+#define TABLE(member, R, file) \
+	if (strncmp(path, #member ".", sizeof #member) == 0) { \
+		R *row = TAKE(arena, R, copy->member.count); \
+		assert_true(at < copy->member.count); \
+		memcpy(row, copy->member.row, copy->member.count * sizeof *row); \
+		edit_record(world, arena, &R##_record, &row[at], key, value); \
+		copy->member.row = row; \
+		world->registers = copy; \
+		return; \
+	}
+	REGISTER_TABLES(TABLE)
+#undef TABLE
+	fail_msg("no register for %s", path);
+}
+
+static Verdict *review_case(const World *given, Arena *arena, const RuleCase *c)
+{
+	World world = *given;
+	const Source *source;
+	Node *root = builtin_nodes(arena, "examples/clean.yaml", &source);
+	for (uint32_t i = 0; i < c->edits; i++) {
+		const Edit *e = &c->edit[i];
+		if (strncmp(e->path, "criteria.", 9) == 0)
+			edit_criteria(&world, arena, e->path + 9, e->value);
+		else if (strncmp(e->path, "register.", 9) == 0)
+			edit_register(&world, arena, e->path + 9, e->value);
+		else if (!edit_nodes(arena, root, e->path, e->value))
+			fail_msg("%s %s: the path %s leads nowhere", c->code, c->name, e->path);
+	}
+	return review_nodes(&world, arena, root, source);
+}
+
+/* ---- what a case expects ---- */
+
+static const Finding *item_of(const Verdict *verdict, const char *code)
+{
+	for (uint32_t i = 0; i < verdict->items; i++)
+		if (strcmp(verdict->item[i].code, code) == 0)
+			return &verdict->item[i];
+	return NULL;
+}
+
+/* "REJECTED system": the action in words, and the word of a rule that rejects the whole package. */
+static bool is_action(const Finding *item, const char *expected)
+{
+	const char *words = action_words(item->action);
+	size_t length = strlen(words);
+	bool system = item->rule != NULL && item->rule->rejects;
+	return strncmp(expected, words, length) == 0 && strcmp(expected + length, system ? " system" : "") == 0;
+}
+
+static bool holds_broken(const RuleCase *c, const Verdict *verdict)
+{
+	const Finding *item = item_of(verdict, c->code);
+	if (item == NULL || verdict->items != 1 || c->record == NULL || c->line == 0 || c->action == NULL)
+		return false;
+	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == c->line && is_action(item, c->action);
+}
+
+/* Whether the review gives what the case says. */
+static bool holds_case(const RuleCase *c, const Verdict *verdict)
+{
+	if (strcmp(c->name, "met") == 0)
+		return verdict->items == 0;
+	if (strcmp(c->name, "broken") == 0)
+		return holds_broken(c, verdict);
+	if (strcmp(c->name, "silent") == 0 || strcmp(c->name, "waits") == 0)
+		return item_of(verdict, c->code) == NULL && (strcmp(c->name, "silent") == 0 || verdict->items > 0);
+	return false;
+}
+
+/* ---- the tests ---- */
+
+typedef struct {
+	World world;
+	RuleCases cases;
+} Suite;
+
+static int make_suite(void **state)
+{
+	Suite *suite = calloc(1, sizeof *suite);
+	suite->world = world_make();
+	suite->cases = read_cases(suite->world.run);
+	*state = suite;
+	return 0;
+}
+
+static int free_suite(void **state)
+{
+	Suite *suite = *state;
+	arena_free(suite->world.run);
+	free(suite);
+	return 0;
+}
+
+static void clean_is_clean(void **state)
+{
+	Suite *suite = *state;
+	Arena *arena = arena_make();
+	RuleCase nothing = { .code = "", .name = "met" };
+	Verdict *verdict = review_case(&suite->world, arena, &nothing);
+	print_items(verdict);
+	assert_int_equal(verdict->items, 0);
+	assert_true(verdict->tally.met > 60);
+	arena_free(arena);
+}
+
+static void every_case_holds(void **state)
+{
+	Suite *suite = *state;
+	uint32_t wrong = 0;
+	assert_true(suite->cases.count > 0);
+	for (uint32_t i = 0; i < suite->cases.count; i++) {
+		Arena *arena = arena_make();
+		const RuleCase *c = &suite->cases.at[i];
+		Verdict *verdict = review_case(&suite->world, arena, c);
+		if (!holds_case(c, verdict)) {
+			wrong++;
+			print_error("%s: %s %s; found:\n", c->file, c->code, c->name);
+			print_items(verdict);
+		}
+		arena_free(arena);
+	}
+	print_message("%u rule cases\n", suite->cases.count);
+	assert_int_equal(wrong, 0);
+}
+
+static bool has_case(const RuleCases *cases, const char *code, const char *name)
+{
+	for (uint32_t i = 0; i < cases->count; i++)
+		if (strcmp(cases->at[i].code, code) == 0 && strcmp(cases->at[i].name, name) == 0)
+			return true;
+	return false;
+}
+
+static void every_rule_has_its_cases(void **state)
+{
+	Suite *suite = *state;
+	uint32_t wrong = 0;
+	for (uint32_t i = 0; i < suite->world.criteria->rules; i++) {
+		const Rule *rule = &suite->world.criteria->rule[i];
+		const char *missing = !has_case(&suite->cases, rule->code, "met") ? "met"
+			: !has_case(&suite->cases, rule->code, "broken")              ? "broken"
+			: rule->conditions > 0 && !has_case(&suite->cases, rule->code, "silent") ? "silent"
+			: rule->causes > 0 && !has_case(&suite->cases, rule->code, "waits")      ? "waits"
+																				 : NULL;
+		if (missing != NULL) {
+			wrong++;
+			print_error("%s has no case %s\n", rule->code, missing);
+		}
+	}
+	assert_int_equal(wrong, 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(clean_is_clean),
+		cmocka_unit_test(every_case_holds),
+		cmocka_unit_test(every_rule_has_its_cases),
+	};
+	return cmocka_run_group_tests_name("rules", tests, make_suite, free_suite) != 0;
+}
