@@ -8,8 +8,9 @@
 
 typedef enum { NODE_SCALAR, NODE_MAP, NODE_LIST, NODE_KEY } NodeKind;
 
-/* What YAML did to a scalar behind the writer's back; such a value is unreadable, never absent. */
-typedef enum { NODE_WHOLE, NODE_CUT_BY_COMMENT } NodeFault;
+/* What YAML did to a value behind the writer's back, or that it was refused (written twice, alias, tag, split by a comma); such a
+ * value is unreadable, never absent, and has its message already. */
+typedef enum { NODE_WHOLE, NODE_CUT_BY_COMMENT, NODE_REFUSED } NodeFault;
 
 typedef struct Node {
 	uint8_t kind, fault;
