@@ -11,7 +11,9 @@
 
 typedef struct Case Case;
 typedef struct Cases Cases;
+struct Below;
 struct Fact;
+struct Index;
 struct Use;
 
 struct Case {
@@ -24,8 +26,10 @@ struct Case {
 	const void *submitted; /* as written; equal to row for records without a catalogue */
 	const void *catalogue; /* the catalogue row bound to it, or NULL */
 	const void *listed; /* of a part: the tested part of the governing listing; of roof_area, zone, test: the Listing; or NULL */
-	struct Fact *fact; /* one slot for each fact of its kind */
+	struct Fact *fact; /* one slot for each fact of its kind; made by compute when the first is asked for */
 	struct Fact *now; /* the fact being computed */
+	struct Below *below; /* compute's own, made on demand: of a roof area or a test, what belongs to it */
+	Case *next, *next_of_test; /* with it: the next of its kind in the same roof area; the next comparison with the same test */
 };
 
 /* Why there are no cases of a kind: a list that was not stated is waiting, `none` is an answer. */
@@ -55,6 +59,7 @@ struct Cases {
 	uint32_t waitings, waiting_room;
 	struct Use *use;
 	uint32_t uses, use_room;
+	struct Index *index; /* compute's own, made on demand */
 	uint32_t made;
 };
 

@@ -31,7 +31,8 @@ typedef struct Fact {
 	const char *note; /* what gave the value: the part with the least life, the row of a table */
 } Fact;
 
-typedef enum { USED_FACT, USED_FIELD, USED_CONSTANT } UseKind;
+/* USED_THROUGH: a field that a fact it used waits for, up to 64 of them. */
+typedef enum { USED_FACT, USED_FIELD, USED_CONSTANT, USED_THROUGH } UseKind;
 typedef struct Use {
 	uint8_t kind, known_by;
 	uint32_t next; /* index + 1 of the next use of the same fact */
@@ -59,7 +60,8 @@ int fact_find(RecordKind kind, const char *name, size_t length);
 /* The fact of this case, computed at the first call. `at` must be a case of the fact's record. */
 const Fact *fact_of(Case *at, FactId id);
 
-/* Walks the fields that a waiting fact waits for: the first use that is not a value; NULL at the end. */
+/* Walks the fields that a waiting fact waits for, also through the facts it used: the first use that is not a value; NULL at the
+ * end. A borrowed fact names the fields for which its comparisons wait, if any. One field may come up more than once. */
 const Use *fact_waits(const Cases *all, const Fact *fact, const Use *after);
 
 /* What an operand gives for a case. Only OPERAND_HAS carries a value. */
@@ -85,8 +87,8 @@ typedef struct {
 } Tested;
 Tested test_case(const Case *at, const Test *test);
 
-/* All of several conditions: one broken is TEST_BROKEN even where another waits; else one waiting is TEST_WAITS and `*blocking`
- * is that test's outcome; else TEST_MET. */
+/* All of several conditions: one broken is TEST_BROKEN even where another waits; else one not applicable is TEST_NOT_APPLICABLE;
+ * else one that waits, is refused or borrowed is TEST_WAITS and `*blocking` is that test; else TEST_MET. */
 TestOutcome test_all(const Case *at, const Test *test, uint32_t count, Tested *blocking);
 
 #define FACT(record, name, unit, ...) double record##_##name##_##unit(Case *at);
