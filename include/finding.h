@@ -34,6 +34,7 @@ typedef struct {
 	const char *code;
 	Action action;
 	const Rule *rule; /* of FOUND_BROKEN */
+	const Case *judged; /* of FOUND_BROKEN: the case the rule was judged on, at the first place; may be a comparison, role or paper */
 	const Complaint *complaint; /* of FOUND_BY_READER */
 	Spot *spot;
 	uint32_t spots;
@@ -65,5 +66,8 @@ typedef struct {
 
 /* A wording with its operands put in, all numbers with the same digits; NULL if it names something of `advice` that is NULL. */
 const char *wording_text(const Wording *wording, const Case *at, const Advice *advice, Arena *arena);
+
+/* The remedy of a broken rule with what advise found; its remedy_else where that is not enough. */
+const char *finding_remedy(const Finding *finding, const Advice *advice, Arena *arena);
 
 #endif

@@ -42,7 +42,7 @@ typedef struct {
 typedef struct {
 	const char *text; /* literal part before the operand; the last piece has no operand */
 	bool has_operand, for_advise; /* for_advise: {nearest_listing}, {accepted_items}, {greatest_spacing}, {longest_term} */
-	Operand operand;
+	Operand operand; /* {submitted}, {allowed}, {note} and what advise knows: FROM_CONSTANT, `word` is the name */
 } Piece;
 typedef struct {
 	const Piece *piece;
