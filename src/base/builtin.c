@@ -6,7 +6,8 @@
 #include <string.h>
 
 #define BUILTIN(symbol, name, path) \
-	__asm__(".section .rodata\n.balign 16\nbuiltin_" #symbol ":\n.incbin \"" path "\"\nbuiltin_" #symbol "_end:\n.byte 0\n.previous\n"); \
+	__asm__(".section .rodata\n.balign 16\nbuiltin_" #symbol ":\n.incbin \"" path "\"\n" \
+		"builtin_" #symbol "_end:\n.byte 0\n.previous\n"); \
 	extern const char builtin_##symbol[], builtin_##symbol##_end[];
 #include "builtin.def"
 

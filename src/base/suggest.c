@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The nearest word by edit distance: letters changed, left out, put in, or two neighbours swapped. Letters of either case are one,
- * and a blank, a hyphen and an underscore are one. Texts are bounded, so that the table fits the stack and time stays small.
+ * The nearest word by edit distance: letters changed, left out, put in, or two neighbors swapped. Letters of either case are
+ * one, and a blank, a hyphen and an underscore are one. Texts are bounded, so that the table fits the stack and time stays small.
  */
 #include "suggest.h"
 

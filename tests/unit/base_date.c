@@ -27,8 +27,8 @@ static void known_days(void **state)
 static void days_that_do_not_exist(void **state)
 {
 	(void)state;
-	static const char *const no[] = { "2026-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "2026-04-31", "2026-04-00", "2026-4-14",
-		"14-04-2026", "2026/04/14", "2026-04-1x", "2026-04-144", "", "+026-04-14" };
+	static const char *const no[] = { "2026-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "2026-04-31", "2026-04-00",
+		"2026-4-14", "14-04-2026", "2026/04/14", "2026-04-1x", "2026-04-144", "", "+026-04-14" };
 	for (size_t i = 0; i < sizeof no / sizeof *no; i++) {
 		int32_t value;
 		if (date_read(no[i], strlen(no[i]), &value))

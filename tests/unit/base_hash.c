@@ -54,7 +54,7 @@ static void the_nearest_word_is_suggested(void **state)
 	assert_int_equal(suggest("clip-spacing", key, 6), 0);
 	assert_int_equal(suggest("pannel", key, 6), 1);
 	assert_int_equal(suggest("thicknes", key, 6), 2);
-	assert_int_equal(suggest("solpe", key, 6), 3); /* neighbours swapped */
+	assert_int_equal(suggest("solpe", key, 6), 3); /* neighbors swapped */
 	assert_int_equal(suggest("spacing", key, 6), 4);
 	assert_int_equal(suggest("seem", key, 6), 5);
 }

@@ -71,8 +71,8 @@ static void lists_scales_and_kinds(void **state)
 	assert_string_equal(name, "zinc");
 	assert_int_equal(scale_rank(&criteria, "panel.coating", "AZ50", &name), 0);
 	assert_null(name);
-	assert_ptr_equal(kind_find(&criteria, KIND_Clip), &kind[0]);
-	assert_null(kind_find(&criteria, KIND_Panel));
+	assert_ptr_equal(kind_find(&criteria, KIND_clip), &kind[0]);
+	assert_null(kind_find(&criteria, KIND_panel));
 }
 
 static void items_are_found_by_kind(void **state)
@@ -87,15 +87,15 @@ static void items_are_found_by_kind(void **state)
 	hash_put(items, "panel\0plain-1", 13, &panel);
 	hash_put(listings, "tested-1", 8, &listing);
 	Criteria criteria = { .items = items, .listing_by_name = listings };
-	assert_ptr_equal(item_find(&criteria, KIND_Clip, "plain-1"), &clip);
-	assert_ptr_equal(item_find(&criteria, KIND_Panel, "plain-1"), &panel);
-	assert_null(item_find(&criteria, KIND_Fastener, "plain-1"));
+	assert_ptr_equal(item_find(&criteria, KIND_clip, "plain-1"), &clip);
+	assert_ptr_equal(item_find(&criteria, KIND_panel, "plain-1"), &panel);
+	assert_null(item_find(&criteria, KIND_fastener, "plain-1"));
 	assert_ptr_equal(listing_find(&criteria, "tested-1"), &listing);
 	assert_null(listing_find(&criteria, "tested-2"));
 	char longest[1000];
 	memset(longest, 'x', sizeof longest - 1);
 	longest[999] = '\0';
-	assert_null(item_find(&criteria, KIND_Clip, longest));
+	assert_null(item_find(&criteria, KIND_clip, longest));
 	arena_free(arena);
 }
 

@@ -43,8 +43,8 @@ static void paths_that_lead_nowhere(void **state)
 	(void)state;
 	Arena *arena = arena_make();
 	Node *root = sample(arena);
-	static const char *const no[] = { "roof", "roof_areas.1", "roof_areas.x", "roof_areas.0.clips.1.item", "stage.0", "stage.order.x",
-		"roof_areas.0.name.x", "roof_areas..name", "roof_areas.4294967296.name" };
+	static const char *const no[] = { "roof", "roof_areas.1", "roof_areas.x", "roof_areas.0.clips.1.item", "stage.0",
+		"stage.order.x", "roof_areas.0.name.x", "roof_areas..name", "roof_areas.4294967296.name" };
 	for (size_t i = 0; i < sizeof no / sizeof *no; i++) {
 		assert_null(node_at(root, no[i]));
 		assert_false(node_delete(root, no[i]));
