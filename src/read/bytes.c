@@ -4,7 +4,7 @@
  * libyaml tells of such bytes by their offset only, and reads ahead; so they are looked for first and the file is read up to the
  * line they stand in.
  */
-#include "yaml.h"
+#include "yaml_parts.h"
 
 #include <stdio.h>
 #include <string.h>

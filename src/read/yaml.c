@@ -6,7 +6,7 @@
 #include "fail.h"
 #include "hash.h"
 #include "pipeline.h"
-#include "yaml.h"
+#include "yaml_parts.h"
 
 #include <string.h>
 
@@ -102,6 +102,12 @@ static void append(Level *level, Node *child)
 static void notice_comma(Loading *l, Level *map)
 {
 	Node *before = map->last, *key = map->key;
+	const char *colon = strchr(key->text, ':');
+	if (colon != NULL && colon[1] != '\0') {
+		say(l, MESSAGE_YML_23, key->place, (About){ .value = key->text,
+			.want = arena_printf(l->arena, "%.*s: %s", (int)(colon - key->text), key->text, colon + 1) });
+		return;
+	}
 	if (before == NULL || before->first->kind != NODE_SCALAR) {
 		say(l, MESSAGE_YML_27, key->place, (About){ .key = key->text });
 		return;
@@ -169,24 +175,25 @@ static void notice_marks(Loading *l, Node *node, const yaml_char_t *anchor, cons
 		node->fault = NODE_REFUSED;
 }
 
-/* Escapes in double quotes may bring in what the file itself may not hold. */
-static bool has_control(const char *text, size_t length)
+/* Escapes in double quotes may bring in what the file itself may not hold: the first such character, or -1. */
+static int control_in(const char *text, size_t length)
 {
 	for (size_t i = 0; i < length; i++)
 		if (((unsigned char)text[i] < 0x20 && text[i] != '\t' && text[i] != '\n' && text[i] != '\r') || text[i] == 0x7f)
-			return true;
-	return false;
+			return (unsigned char)text[i];
+	return -1;
 }
 
 static void take_text(Loading *l, Node *node, const yaml_event_t *e)
 {
 	const char *text = (const char *)e->data.scalar.value;
 	size_t length = e->data.scalar.length;
+	int control = e->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE ? control_in(text, length) : -1;
 	node->text = "";
 	if (length > SCALAR)
 		say(l, MESSAGE_YML_07, node->place, (About){ .want = "64 KiB" });
-	else if (e->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE && has_control(text, length))
-		say(l, MESSAGE_YML_02, node->place, (About){ .value = "a control character by its escape" });
+	else if (control >= 0)
+		say(l, MESSAGE_YML_02, node->place, (About){ .value = arena_printf(l->arena, "U+%04X, by an escape", (unsigned)control) });
 	else {
 		node->text = arena_text(l->arena, text, length);
 		node->length = (uint32_t)length;
@@ -210,7 +217,7 @@ static void add_scalar(Loading *l, const yaml_event_t *e)
 	const Node *key = l->depth > 0 ? l->level[l->depth - 1].key : NULL;
 	bool is_implied = node->length == 0 && !node->quoted;
 	if (l->comments && !node->quoted && node->fault == NODE_WHOLE)
-		notice_comment(l->source, node, key, &e->end_mark, l->complaints);
+		notice_comment(l->source, &(Written){ node, key, e->end_mark }, l->complaints);
 	link_value(l, node, is_implied);
 }
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * What the YAML reader shares with the advice it gives: where libyaml stopped, and what a comment or a comma took away.
  */
-#ifndef YAML_H
-#define YAML_H
+#ifndef YAML_PARTS_H
+#define YAML_PARTS_H
 
 #include "complaint.h"
 #include "node.h"
@@ -21,8 +21,15 @@ void advise_break(const Source *source, const Break *at, Arena *arena, Complaint
 /* Whether a `#` may have begun a comment behind a value anywhere in the file; if not, nothing else is looked at. */
 bool has_comments(const Source *source);
 
-/* Looks behind a plain scalar that ends at line and column: complains and marks it if a comment took its text, or its end. */
-void notice_comment(const Source *source, Node *scalar, const Node *key, const yaml_mark_t *end, Complaints *complaints);
+/* A plain scalar as it stands: under its key (NULL: in a list), up to its end. */
+typedef struct {
+	Node *scalar;
+	const Node *key;
+	yaml_mark_t end;
+} Written;
+
+/* Looks behind a plain scalar: complains and marks it if a comment took its text, or its end. */
+void notice_comment(const Source *source, const Written *written, Complaints *complaints);
 
 /* Whether a colon follows the key that ends at `end` in its source line. */
 bool has_colon(const Source *source, const yaml_mark_t *end);
