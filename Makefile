@@ -13,11 +13,16 @@ HARDENING = -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=3 -fstack-protector-strong -fsta
 	-fno-delete-null-pointer-checks -fno-strict-overflow -fno-strict-aliasing -ffile-prefix-map=$(CURDIR)=.
 LINK = -pie -Wl,-z,noexecstack,-z,relro,-z,now,--as-needed
 LIBRARIES = -lyaml -lcsv -ljansson -lutf8proc -lmd -lpthread -lm
+prefix = $(PREFIX)
+JOBS := $(shell nproc)
 SOURCES = $(wildcard src/*.c src/*/*.c)
 OBJECTS = $(SOURCES:src/%.c=$(BUILD)/%.o)
-PROGRAM = $(filter-out $(BUILD)/main.o,$(OBJECTS))
+ARCHIVE = $(BUILD)/seamstamp.a
 TESTS = $(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(wildcard tests/unit/*.c))
 COMPILE = $(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(CPPFLAGS) -MMD -MP
+AGAIN = $(MAKE) --no-print-directory -j$(JOBS)
+
+.PHONY: all check check-long test lint sanitize valgrind static bench fuzz accept docs install uninstall clean
 
 all: $(BUILD)/seamstamp
 
@@ -31,8 +36,69 @@ $(BUILD)/%.o: src/%.c
 # The files that .incbin brings in are no headers: the compiler does not name them.
 $(BUILD)/base/builtin.o: $(wildcard data/*/*) $(wildcard examples/*.yaml) $(wildcard tests/rules/*.csv)
 
-$(BUILD)/tests/%: tests/unit/%.c $(PROGRAM)
-	@mkdir -p $(@D)
-	$(COMPILE) -Itests -o $@ $< $(PROGRAM) $(LINK) $(LDFLAGS) $(LIBRARIES) -lcmocka
+# All but main, for programs that call the stages in process. Appended, as two folders may have files of one name.
+$(ARCHIVE): $(filter-out $(BUILD)/main.o,$(OBJECTS))
+	@rm -f $@
+	ar qcs $@ $^
 
--include $(OBJECTS:.o=.d) $(wildcard $(BUILD)/tests/*.d)
+$(BUILD)/tests/%: tests/unit/%.c $(ARCHIVE)
+	@mkdir -p $(@D)
+	$(COMPILE) -Isrc -Itests -o $@ $< $(ARCHIVE) $(LINK) $(LDFLAGS) $(LIBRARIES) -lcmocka
+
+$(BUILD)/bench: tests/bench/bench.c $(ARCHIVE)
+	$(COMPILE) -o $@ $< $(ARCHIVE) $(LINK) $(LDFLAGS) $(LIBRARIES)
+
+# ---- tests: each way of building has its own folder, so that a changed flag never meets an old object ----
+test: $(BUILD)/seamstamp $(TESTS)
+	@BUILD=$(BUILD) tests/run.sh $(TESTS)
+
+lint: $(OBJECTS)
+	@BUILD=$(BUILD) CC=$(CC) tests/lint.sh
+
+check:
+	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror test
+	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror lint
+
+check-long:
+	+@$(AGAIN) -s BUILD=$(BUILD)/clang CC=clang WERROR=-Werror test
+	+@$(AGAIN) sanitize valgrind static -j1
+	@for script in $(wildcard tests/long/*.sh); do echo $$script; BUILD=$(BUILD)/check sh $$script || exit 1; done
+
+# The handler of segmentation faults is left to the sanitizer: cmocka's own would hide its report.
+sanitize:
+	+@ASAN_OPTIONS=handle_segv=2:detect_leaks=1 $(AGAIN) -s BUILD=$(BUILD)/sanitize HARDENING=-fno-strict-aliasing WERROR=-Werror \
+		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
+
+valgrind:
+	+@UNDER="valgrind -q --error-exitcode=9 --leak-check=full" $(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror test
+
+static:
+	+@$(AGAIN) -s BUILD=$(BUILD)/analyzer CFLAGS="-O1 -fanalyzer" WERROR=-Werror $(BUILD)/analyzer/seamstamp
+	printf '%s\n' $(SOURCES) | xargs -P $(JOBS) -n 4 clang-tidy --quiet --warnings-as-errors='*' -- $(STANDARD)
+	cppcheck --quiet -j $(JOBS) --std=c11 -Iinclude --enable=warning,performance,portability --inline-suppr --error-exitcode=1 src
+
+bench: $(BUILD)/bench
+	$(BUILD)/bench
+
+# Rewrites the expected texts of tests/cases; the diff is the review.
+accept: $(BUILD)/seamstamp
+	BUILD=$(BUILD) tests/cases.sh --accept
+
+docs: $(BUILD)/seamstamp
+	BUILD=$(BUILD) tests/docs.sh --accept
+
+# ---- installing ----
+install: $(BUILD)/seamstamp
+	install -D -m 755 $(BUILD)/seamstamp $(DESTDIR)$(prefix)/bin/seamstamp
+	install -d $(DESTDIR)$(prefix)/share/doc/seamstamp $(DESTDIR)$(prefix)/share/seamstamp/sample-2026
+	install -m 644 README.md LICENSE $(wildcard docs/*.md) $(wildcard examples/*) $(DESTDIR)$(prefix)/share/doc/seamstamp
+	install -m 644 data/sample-2026/* $(DESTDIR)$(prefix)/share/seamstamp/sample-2026
+
+uninstall:
+	rm -f $(DESTDIR)$(prefix)/bin/seamstamp
+	rm -rf $(DESTDIR)$(prefix)/share/doc/seamstamp $(DESTDIR)$(prefix)/share/seamstamp
+
+clean:
+	rm -rf $(BUILD)
+
+-include $(OBJECTS:.o=.d) $(wildcard $(BUILD)/tests/*.d) $(BUILD)/bench.d
