@@ -4,7 +4,10 @@
 #ifndef REPORT_H
 #define REPORT_H
 
+#include "complaint.h"
+#include "criteria.h"
 #include "out.h"
+#include "reference.h"
 #include "verdict.h"
 
 typedef struct {
@@ -17,11 +20,33 @@ typedef struct {
 const ReportFormat *report_format(const char *name);
 const ReportFormat *report_format_at(size_t i);
 
-/* Pages printed from the tables. */
-void write_blank_form(Out *out, Stage stage);
-void write_form_reference(Out *out);
-void write_why(Out *out, const Criteria *criteria, const char *code, Arena *arena);
-void write_faults(Out *out, const Complaints *faults, const Source *const *source, uint32_t sources, Arena *arena);
-void write_cautions(Out *out, const Reference *reference, const char *command);
+/* ---- pages printed from the tables ---- */
+
+/* What a page may cite. */
+typedef struct {
+	const Criteria *criteria;
+	const Reference *reference;
+} Library;
+
+/* Whose cautions, and the literal that each of their lines begins with ("# " in a YAML file). */
+typedef struct {
+	const char *command, *lead;
+} CautionsFor;
+void write_cautions(Out *out, const Reference *reference, CautionsFor what, Arena *arena);
+
+/* A submittal to fill in: what is due at the stage says `unknown`, the rest stands in comments. */
+void write_blank_form(Out *out, Stage stage, Arena *arena);
+
+/* Every key of every record, in Markdown. */
+void write_form_reference(Out *out, Arena *arena);
+
+/* What a rule or a message asks, and an example of each outcome; false if no code is called so, or begins so before a letter. */
+bool write_why(Out *out, const Library *library, const char *code, Arena *arena);
+
+/* The codes `why` knows: number `i` from 0, NULL after the last. */
+const char *why_code_at(const Criteria *criteria, size_t i);
+
+/* Each fault at its place, with the line it stands in. */
+void write_faults(Out *out, const Complaints *faults, const Source *const *source, uint32_t sources);
 
 #endif

@@ -34,6 +34,7 @@ typedef struct {
 typedef struct Verdict {
 	Cases *cases;
 	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
+	const char *criteria_sha256; /* of the edition, worked out once a run where a format prints it; else NULL */
 	bool self_check, broken_file;
 	Stage stage;
 	uint16_t round;

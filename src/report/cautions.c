@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: MIT
+ * The cautions that concern a command, from the reference table, each with its basis.
+ */
+#include "report.h"
+#include "parts.h"
+
+#include <string.h>
+
+/* Whether a command stands in "review; options", or the row concerns all. */
+static bool concerns(const char *list, const char *command)
+{
+	size_t length = strlen(command);
+	for (const char *at = list; *at != '\0';) {
+		at += strspn(at, "; ");
+		size_t word = strcspn(at, ";");
+		while (word > 0 && at[word - 1] == ' ')
+			word--;
+		if ((word == length && strncmp(at, command, word) == 0) || (word == 3 && strncmp(at, "all", 3) == 0))
+			return true;
+		at += strcspn(at, ";");
+	}
+	return false;
+}
+
+/* Wrapped line by line, so that each begins with `lead`. */
+static void put_led(Out *out, const char *lead, const char *text)
+{
+	size_t room = PAGE_WIDTH - 2 - strlen(lead);
+	while (*text != '\0') {
+		size_t length = strlen(text);
+		if (length > room) {
+			for (length = room; length > 0 && text[length] != ' '; length--)
+				;
+			length = length > 0 ? length : room;
+		}
+		out_literal(out, lead, strlen(lead));
+		SAY(out, "  ");
+		put_part(out, text, length);
+		SAY(out, "\n");
+		text += length;
+		text += strspn(text, " ");
+	}
+}
+
+void write_cautions(Out *out, const Reference *reference, CautionsFor what, Arena *arena)
+{
+	if (reference == NULL)
+		return;
+	bool headed = false;
+	for (uint32_t i = 0; i < reference->cautions.count; i++) {
+		const Caution *row = &reference->cautions.row[i];
+		if (!concerns(row->concerns.text, what.command))
+			continue;
+		if (!headed) {
+			SAY(out, "\n");
+			out_literal(out, what.lead, strlen(what.lead));
+			SAY(out, "CAUTIONS\n");
+		}
+		headed = true;
+		put_led(out, what.lead, arena_printf(arena, "%s [%s]", row->text.text, basis_text(reference, row->basis.text, arena)));
+	}
+}

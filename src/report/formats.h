@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT
+ * Formats: the writers behind the rows of report.c.
+ */
+#ifndef REPORT_FORMATS_H
+#define REPORT_FORMATS_H
+
+#include "report.h"
+
+void write_text(Out *out, const Verdict *verdict, Arena *arena);
+void write_lines(Out *out, const Verdict *verdict, Arena *arena);
+void write_json(Out *out, const Verdict *verdict, Arena *arena);
+void write_ndjson(Out *out, const Verdict *verdict, Arena *arena);
+
+#endif

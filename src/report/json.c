@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: MIT
+ * The whole verdict as one JSON object, for programs: json for people to look into, ndjson one line a submittal. Keys are only
+ * ever added. No clock, no machine names: the same input gives the same bytes.
+ */
+#include "formats.h"
+#include "json_number.h"
+#include "json_tree.h"
+#include "parts.h"
+#include "version.h"
+
+#include <string.h>
+
+/* ---- items ---- */
+
+static json_t *side_tree(const Side *side, Arena *arena)
+{
+	json_t *object = json_made(json_object());
+	json_put(object, "text", json_words(side->text, arena));
+	json_put(object, "value", side->has_value ? json_figure(side->value) : json_null());
+	json_put(object, "unit", json_words(side->has_value ? side->unit : NULL, arena));
+	return object;
+}
+
+/* The kind of record a place is of and its name for people. */
+static void put_record(json_t *object, const Case *where, const Finding *item, Arena *arena)
+{
+	const char *record = where != NULL ? record_of(where->kind)->name : item->record;
+	const char *name = where != NULL ? where->name : item->name;
+	json_put(object, "record", json_words(record, arena));
+	json_put(object, "name", json_words(name, arena));
+}
+
+static json_t *place_tree(const Verdict *verdict, const Finding *item, uint32_t number, Arena *arena)
+{
+	const Spot *spot = &item->spot[number];
+	json_t *object = json_made(json_object());
+	uint32_t column = place_column(&spot->place);
+	json_put(object, "letter", json_words(place_letter(number, arena), arena));
+	put_record(object, spot->where, item, arena);
+	json_put(object, "file", json_words(place_file(verdict, &spot->place), arena));
+	json_put(object, "line", json_integer(place_line(&spot->place)));
+	json_put(object, "column", json_integer(column));
+	json_put(object, "end_column", json_integer((json_int_t)column + spot->place.length));
+	json_put(object, "state", json_words(item_state_words(spot->state), arena));
+	json_put(object, "fingerprint", json_words(spot_fingerprint(item, spot, arena), arena));
+	return object;
+}
+
+static json_t *item_tree(const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	json_t *object = json_made(json_object());
+	json_put(object, "number", json_words(item_number(item, arena), arena));
+	json_put(object, "state", json_words(item_state_words(item->spot[0].state), arena));
+	json_put(object, "action", json_words(action_words(item->action), arena));
+	json_put(object, "code", json_words(item->code, arena));
+	json_put(object, "record", json_words(item->record, arena));
+	json_put(object, "name", json_words(item->name, arena));
+	json_t *places = json_made(json_array());
+	for (uint32_t i = 0; i < item->spots; i++)
+		json_add(places, place_tree(verdict, item, i, arena));
+	json_put(object, "places", places);
+	json_put(object, "finding", json_words(item->finding, arena));
+	json_put(object, "submitted", side_tree(&item->submitted, arena));
+	json_put(object, "limit", side_tree(&item->limit, arena));
+	json_put(object, "authority", json_words(authority_words(item->authority), arena));
+	json_put(object, "basis", json_words(item->basis, arena));
+	json_put(object, "known_by", json_words(known_by_words(item->known_by), arena));
+	json_put(object, "remedy", json_words(item->remedy, arena));
+	json_put(object, "answer_by", json_words(item->answer_by, arena));
+	json_t *fields = json_made(json_array());
+	for (uint32_t i = 0; i < item->fields; i++)
+		json_add(fields, json_words(item->field[i], arena));
+	json_put(object, "fields", fields);
+	json_put(object, "fingerprint", json_words(spot_fingerprint(item, &item->spot[0], arena), arena));
+	return object;
+}
+
+static json_t *items_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *items = json_made(json_array());
+	for (uint32_t i = 0; i < verdict->items; i++)
+		json_add(items, item_tree(verdict, &verdict->item[i], arena));
+	return items;
+}
+
+/* ---- what was not judged, assumed, unverified ---- */
+
+static json_t *not_judged_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *array = json_made(json_array());
+	for (uint32_t i = 0; i < verdict->not_yets; i++) {
+		const NotYet *not_yet = &verdict->not_yet[i];
+		json_t *object = json_made(json_object());
+		const char *record = not_yet->rule->for_each < RECORD_KINDS ? record_of(not_yet->rule->for_each)->name : "part";
+		json_put(object, "code", json_words(not_yet->rule->code, arena));
+		json_put(object, "record", json_words(not_yet->where != NULL ? record_of(not_yet->where->kind)->name : record, arena));
+		json_put(object, "name", json_words(not_yet->where != NULL ? not_yet->where->name : NULL, arena));
+		json_put(object, "waits_for", json_words(not_yet->waits_for, arena));
+		json_add(array, object);
+	}
+	return array;
+}
+
+static json_t *assumed_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *array = json_made(json_array());
+	for (uint32_t i = 0; i < verdict->assumptions; i++) {
+		const Assumption *assumed = &verdict->assumed[i];
+		json_t *object = json_made(json_object());
+		json_put(object, "record", json_words(assumed->where != NULL ? record_of(assumed->where->kind)->name : "submittal", arena));
+		json_put(object, "name", json_words(assumed->where != NULL ? assumed->where->name : NULL, arena));
+		json_put(object, "field", json_words(assumed->field->key, arena));
+		json_put(object, "value", json_words(assumed->value, arena));
+		json_add(array, object);
+	}
+	return array;
+}
+
+static json_t *unverified_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *array = json_made(json_array());
+	for (uint32_t i = 0; i < verdict->unverifieds; i++) {
+		json_t *object = json_made(json_object());
+		json_put(object, "what", json_words(verdict->unverified[i].what, arena));
+		json_put(object, "why", json_words(verdict->unverified[i].why, arena));
+		json_add(array, object);
+	}
+	return array;
+}
+
+/* ---- files ---- */
+
+static json_t *file_tree(const Source *source, Arena *arena)
+{
+	json_t *object = json_made(json_object());
+	json_put(object, "path", json_words(source->name, arena));
+	json_put(object, "sha256", json_words(source_hash(source, arena), arena));
+	return object;
+}
+
+static json_t *files_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *array = json_made(json_array());
+	json_add(array, file_tree(verdict->source, arena));
+	if (verdict->review_source != NULL)
+		json_add(array, file_tree(verdict->review_source, arena));
+	return array;
+}
+
+static json_t *criteria_tree(const Verdict *verdict, Arena *arena)
+{
+	const Criteria *criteria = verdict->cases->criteria;
+	if (criteria == NULL)
+		return json_null();
+	const char *hash = verdict->criteria_sha256 != NULL ? verdict->criteria_sha256 : criteria_hash(criteria, arena);
+	json_t *object = json_made(json_object());
+	json_put(object, "name", json_words(criteria->folder, arena));
+	json_put(object, "edition", json_words(criteria->edition.edition.text, arena));
+	json_put(object, "sha256", json_words(hash, arena));
+	return object;
+}
+
+/* ---- the whole ---- */
+
+static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
+{
+	const Submittal *submittal = verdict->cases->submittal;
+	json_t *object = json_made(json_object());
+	json_put(object, "seamstamp", json_words(SEAMSTAMP_VERSION, arena));
+	json_put(object, "schema", json_integer(1));
+	json_put(object, "mode", json_words(verdict->self_check ? "self-check" : "review", arena));
+	json_put(object, "submittal", json_words(is_value(&submittal->submittal.given) ? submittal->submittal.text : NULL, arena));
+	json_put(object, "round", verdict->stage == STAGE_bid ? json_null() : json_integer(verdict->round));
+	json_put(object, "stage", json_words(stage_words(verdict->stage), arena));
+	json_put(object, "criteria", criteria_tree(verdict, arena));
+	json_put(object, "recommended_action", json_words(verdict->self_check ? NULL : verdict->recommended_action, arena));
+	json_put(object, "order_line", json_words(verdict->order_line, arena));
+	json_put(object, "items", items_tree(verdict, arena));
+	json_put(object, "not_judged", not_judged_tree(verdict, arena));
+	json_put(object, "assumed", assumed_tree(verdict, arena));
+	json_put(object, "unverified", unverified_tree(verdict, arena));
+	json_put(object, "files", files_tree(verdict, arena));
+	json_put(object, "values", json_record(&Submittal_record, submittal, arena));
+	return object;
+}
+
+void write_json(Out *out, const Verdict *verdict, Arena *arena)
+{
+	put_json(out, verdict_tree(verdict, arena), JSON_INDENT(2), arena);
+	SAY(out, "\n");
+}
+
+void write_ndjson(Out *out, const Verdict *verdict, Arena *arena)
+{
+	put_json(out, verdict_tree(verdict, arena), JSON_COMPACT, arena);
+	SAY(out, "\n");
+}

@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: MIT
+ * The small pieces that several formats print alike: numbers of items, words for closed sets, places, labels.
+ */
+#include "parts.h"
+#include "reference.h"
+
+#include <inttypes.h>
+#include <sha2.h>
+#include <string.h>
+
+const char *item_number(const Finding *item, Arena *arena)
+{
+	return item->round == 0 || item->item == 0 ? NULL : arena_printf(arena, "%u.%02u", item->round, item->item);
+}
+
+const char *place_letter(uint32_t number, Arena *arena)
+{
+	char letter[8];
+	size_t at = sizeof letter;
+	for (uint32_t left = number + 1; left > 0 && at > 0; left = (left - 1) / 26)
+		letter[--at] = (char)('a' + (left - 1) % 26);
+	return arena_text(arena, letter + at, sizeof letter - at);
+}
+
+const char *known_by_words(KnownBy known_by)
+{
+	static const char *const words[] = { "read", "second-hand", "memory", "common practice" };
+	return words[known_by];
+}
+
+const char *item_state_words(ItemState state)
+{
+	static const char *const words[] = { "new", "open", "closed", "condition", "variance" };
+	return words[state];
+}
+
+const char *stage_words(Stage stage)
+{
+	static const char *const words[] = { "bid", "application", "order", "close-out" };
+	return words[stage];
+}
+
+const char *plain_words(const char *name, Arena *arena)
+{
+	char *words = arena_text(arena, name, strlen(name));
+	for (char *c = words; *c != '\0'; c++)
+		if (*c == '_')
+			*c = ' ';
+	return words;
+}
+
+static const char *source_text(const SourceRow *row, Arena *arena)
+{
+	const char *document = row->document.text != NULL ? row->document.text : row->id.text;
+	const char *place = is_value(&row->place.given) ? row->place.text : "";
+	const char *year = is_value(&row->year.given) && strstr(document, row->year.text) == NULL ? row->year.text : "";
+	return arena_printf(arena, "%s%s%s%s%s (%s)", document, *place != '\0' ? ", " : "", place, *year != '\0' ? ", " : "", year,
+		row->known_by.text != NULL ? row->known_by.text : "memory");
+}
+
+/* Several bases are joined by semicolons. */
+const char *basis_text(const Reference *reference, const char *basis, Arena *arena)
+{
+	if (basis == NULL)
+		return "not stated";
+	if (reference == NULL)
+		return basis;
+	const char *text = NULL;
+	for (const char *at = basis; *at != '\0';) {
+		at += strspn(at, "; ");
+		size_t length = strcspn(at, ";");
+		const char *id = arena_text(arena, at, length);
+		const SourceRow *row = source_row(reference, id);
+		const char *one = row != NULL ? source_text(row, arena) : id;
+		text = text == NULL ? one : arena_printf(arena, "%s; %s", text, one);
+		at += length;
+	}
+	return text != NULL ? text : "not stated";
+}
+
+const char *said_text(const Given *given, Arena *arena)
+{
+	switch (given->said) {
+	case SAID_NONE:
+		return "none";
+	case SAID_UNKNOWN:
+		return "unknown";
+	case SAID_NOTHING:
+		return "not stated";
+	case SAID_BY_OTHERS:
+		return arena_printf(arena, "by others: %s", given->typed != NULL ? given->typed : "");
+	case SAID_NOT_APPLICABLE:
+		return arena_printf(arena, "not applicable: %s", given->typed != NULL ? given->typed : "");
+	default:
+		return given->typed != NULL ? given->typed : "not stated";
+	}
+}
+
+const char *place_file(const Verdict *verdict, const Place *place)
+{
+	const Source *source = verdict_source(verdict, place->source);
+	return source != NULL ? source->name : verdict->source->name;
+}
+
+uint32_t place_line(const Place *place)
+{
+	return place->line > 0 ? place->line : 1;
+}
+
+uint32_t place_column(const Place *place)
+{
+	return place->column > 0 ? place->column : 1;
+}
+
+static const char *path_of(const Spot *spot, Arena *arena)
+{
+	if (spot->path != NULL)
+		return spot->path;
+	return spot->where != NULL ? case_path(spot->where, arena) : "";
+}
+
+const char *spot_fingerprint(const Finding *item, const Spot *spot, Arena *arena)
+{
+	uint64_t print = spot->fingerprint;
+	if (print == 0) {
+		const char *field = item->fields > 0 ? item->field[0] : "";
+		const char *path = path_of(spot, arena);
+		uint8_t digest[SHA256_DIGEST_LENGTH];
+		SHA2_CTX context;
+		SHA256Init(&context);
+		SHA256Update(&context, (const uint8_t *)item->code, strlen(item->code) + 1);
+		SHA256Update(&context, (const uint8_t *)path, strlen(path) + 1);
+		SHA256Update(&context, (const uint8_t *)field, strlen(field) + 1);
+		SHA256Final(digest, &context);
+		for (int i = 0; i < 8; i++)
+			print = print << 8 | digest[i];
+	}
+	return arena_printf(arena, "%016" PRIx64, print);
+}
+
+/* Files of the edition, the registers and the reference are numbered together, after those of the submittal. */
+static const Source *shared_source(const Source *const *source, uint32_t count, uint16_t id)
+{
+	for (uint32_t i = 0; i < count; i++)
+		if (source[i]->id == id)
+			return source[i];
+	return NULL;
+}
+
+const Source *verdict_source(const Verdict *verdict, uint16_t id)
+{
+	if (id == SOURCE_SUBMITTAL)
+		return verdict->source;
+	if (id == SOURCE_REVIEWER)
+		return verdict->review_source;
+	const Criteria *criteria = verdict->cases != NULL ? verdict->cases->criteria : NULL;
+	return criteria != NULL ? shared_source(criteria->source, criteria->sources, id) : NULL;
+}
+
+uint32_t items_in_the_way(const Verdict *verdict)
+{
+	uint32_t count = 0;
+	for (int action = 0; action <= ACTION_NOT_REVIEWED; action++)
+		count += verdict->by_action[action];
+	return count;
+}
+
+void put_label(Out *out, LabelColumn column, const char *label, const char *text)
+{
+	int length = (int)strlen(label);
+	put_spaces(out, column.indent);
+	out_literal(out, label, (size_t)length);
+	int gap = column.width - length;
+	put_spaces(out, gap > 0 ? gap : 1);
+	int at = column.indent + length + (gap > 0 ? gap : 1);
+	put_wrapped(out, text, at, column.indent + column.width, PAGE_WIDTH);
+	SAY(out, "\n");
+}
+
+/* A file's name may not look like a command to what reads the log, nor like an option. */
+void put_place(Out *out, const char *file, const Place *place)
+{
+	if (strchr(":#-", *file) != NULL && strcmp(file, "-") != 0)
+		SAY(out, "./");
+	put(out, file);
+	SAY(out, ":");
+	put_count(out, place_line(place));
+	SAY(out, ":");
+	put_count(out, place_column(place));
+	SAY(out, ":");
+}

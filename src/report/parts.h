@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT
+ * Parts: the small pieces that several formats print alike. Texts are made in the arena given.
+ */
+#ifndef REPORT_PARTS_H
+#define REPORT_PARTS_H
+
+#include "out.h"
+#include "verdict.h"
+
+enum { PAGE_WIDTH = 100 };
+
+/* "1.03"; NULL at stage bid, which numbers nothing. */
+const char *item_number(const Finding *item, Arena *arena);
+
+/* a, b, ..., z, aa, ab, ... */
+const char *place_letter(uint32_t number, Arena *arena);
+
+const char *known_by_words(KnownBy known_by);
+const char *item_state_words(ItemState state);
+const char *stage_words(Stage stage);
+
+/* An identifier of the tables in words: roof_area is "roof area". */
+const char *plain_words(const char *name, Arena *arena);
+
+/* A basis in words: document, place and how well known for each id of the table of sources, all else as it is. */
+const char *basis_text(const Reference *reference, const char *basis, Arena *arena);
+
+/* How a value was said: as typed, "unknown", "by others: NAME", "none", "not stated". */
+const char *said_text(const Given *given, Arena *arena);
+
+/* The name of the file a place stands in, its line and its column; a place in no line is the file's first character. */
+const char *place_file(const Verdict *verdict, const Place *place);
+uint32_t place_line(const Place *place);
+uint32_t place_column(const Place *place);
+
+/* 16 hex digits over code, path by names and field; neither lines nor values. */
+const char *spot_fingerprint(const Finding *item, const Spot *spot, Arena *arena);
+
+/* How many items stand between the package and approval: NOT REVIEWED or worse. */
+uint32_t items_in_the_way(const Verdict *verdict);
+
+/* A label of the program in a column of its own, and a text wrapped beside it. */
+typedef struct {
+	int indent, width;
+} LabelColumn;
+void put_label(Out *out, LabelColumn column, const char *label, const char *text);
+
+/* "file:line:column:" */
+void put_place(Out *out, const char *file, const Place *place);
+
+#endif

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: MIT
+ * The head of the letter: what it is, whose it is, by which criteria, what the answer is and who must act.
+ */
+#include "text.h"
+
+#include "date.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const LabelColumn head_column = { 0, 14 };
+
+/* Between 1 and many. */
+static const char *plural(uint32_t count, const char *one, const char *many)
+{
+	return count == 1 ? one : many;
+}
+
+static const char *joined(const char *before, const char *more, Arena *arena)
+{
+	return *before == '\0' ? more : arena_printf(arena, "%s, %s", before, more);
+}
+
+/* "2 REJECTED, 5 NOT REVIEWED": the actions from `first` to `last`. */
+static const char *action_counts(const Verdict *verdict, int first, int last, Arena *arena)
+{
+	const char *counts = "";
+	for (int action = first; action <= last; action++) {
+		uint32_t count = verdict->by_action[action];
+		if (count > 0)
+			counts = joined(counts, arena_printf(arena, "%u %s", count, action_words((Action)action)), arena);
+	}
+	return counts;
+}
+
+static void put_self_check(Out *out, const Verdict *verdict, Arena *arena)
+{
+	SAY(out, "SELF-CHECK, NOT AN APPROVAL\n");
+	uint32_t count = items_in_the_way(verdict);
+	const char *line = count > 0
+		? arena_printf(arena, "%u %s between this package and approval: %s.", count, plural(count, "item stands", "items stand"),
+			action_counts(verdict, 0, ACTION_NOT_REVIEWED, arena))
+		: "Nothing found here stands between this package and approval. The panel maker's reviewer decides.";
+	put_wrapped(out, line, 0, 0, PAGE_WIDTH);
+	SAY(out, "\n");
+}
+
+static void put_answer(Out *out, const Verdict *verdict, Arena *arena)
+{
+	if (verdict->broken_file) {
+		SAY(out, "NOT JUDGED: the file could not be read to its end. Mend what is listed and run again.\n");
+		return;
+	}
+	if (verdict->self_check) {
+		put_self_check(out, verdict, arena);
+	} else {
+		SAY(out, "Recommended action: ");
+		put(out, verdict->recommended_action != NULL ? verdict->recommended_action : "none");
+		SAY(out, "\n");
+		const char *counts = action_counts(verdict, 0, ACTION_NOT_REVIEWED, arena);
+		if (*counts != '\0')
+			put_wrapped(out, arena_printf(arena, "Open: %s.", counts), 0, 0, PAGE_WIDTH);
+		if (*counts != '\0')
+			SAY(out, "\n");
+	}
+	const char *notes = action_counts(verdict, ACTION_NOT_REVIEWED + 1, ACTION_COUNT - 1, arena);
+	if (*notes != '\0') {
+		put_wrapped(out, arena_printf(arena, "Notes to follow: %s.", notes), 0, 0, PAGE_WIDTH);
+		SAY(out, "\n");
+	}
+}
+
+/* ---- who must answer ---- */
+
+typedef struct {
+	const char *who;
+	uint32_t count;
+} Answerer;
+
+static int by_name(const void *a, const void *b)
+{
+	return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
+
+static int by_count(const void *a, const void *b)
+{
+	const Answerer *x = a, *y = b;
+	if (x->count != y->count)
+		return x->count < y->count ? 1 : -1;
+	return strcmp(x->who, y->who);
+}
+
+/* Sorted names, equal ones counted: a file may name as many parties as it has items. */
+static const char *answerers(const Verdict *verdict, Arena *arena)
+{
+	enum { MOST_NAMED = 8 };
+	const char **who = TAKE(arena, const char *, verdict->items);
+	Answerer *answerer = TAKE(arena, Answerer, verdict->items);
+	uint32_t named = 0, left = 0;
+	for (uint32_t i = 0; i < verdict->items; i++)
+		who[i] = verdict->item[i].answer_by != NULL ? verdict->item[i].answer_by : "applicant";
+	qsort(who, verdict->items, sizeof *who, by_name);
+	for (uint32_t i = 0; i < verdict->items; i++) {
+		if (i == 0 || strcmp(who[i], who[i - 1]) != 0)
+			answerer[named++].who = who[i];
+		answerer[named - 1].count++;
+	}
+	qsort(answerer, named, sizeof *answerer, by_count);
+	const char *line = "";
+	for (uint32_t i = 0; i < named; i++) {
+		if (i < MOST_NAMED)
+			line = joined(line, arena_printf(arena, "%s %u", answerer[i].who, answerer[i].count), arena);
+		else
+			left += answerer[i].count;
+	}
+	return left > 0 ? arena_printf(arena, "%s, others %u", line, left) : line;
+}
+
+/* ---- who, what, by which criteria ---- */
+
+static const char *said(const Given *given, Arena *arena)
+{
+	return said_text(given, arena);
+}
+
+static void put_project(Out *out, const Submittal *submittal, Arena *arena)
+{
+	const Project *project = &submittal->project;
+	put_label(out, head_column, "Project", arena_printf(arena, "%s, %s, %s (%s)", said(&project->name.given, arena),
+		said(&project->city.given, arena), said(&project->state.given, arena), said(&project->use.given, arena)));
+	put_label(out, head_column, "Applicant", said(&submittal->parties.applicant.firm.given, arena));
+	const Warranty *warranty = &submittal->warranty;
+	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover: %s", said(&warranty->kind.given, arena),
+		said(&warranty->term_yr.given, arena), said(&warranty->cover_limit.given, arena)));
+}
+
+static void put_submittal(Out *out, const Verdict *verdict, Arena *arena)
+{
+	const Submittal *submittal = verdict->cases->submittal;
+	const char *round = verdict->stage == STAGE_bid ? "" : arena_printf(arena, ", round %u", verdict->round);
+	put_label(out, head_column, "Submittal", arena_printf(arena, "%s%s, stage %s, dated %s", said(&submittal->submittal.given, arena), round,
+		stage_words(verdict->stage), said(&submittal->date.given, arena)));
+	const Review *review = verdict->cases->review;
+	if (!verdict->self_check && review != NULL)
+		put_label(out, head_column, "Review", arena_printf(arena, "received %s, returned %s", said(&review->received.given, arena),
+			said(&review->returned.given, arena)));
+}
+
+static void put_criteria(Out *out, const Verdict *verdict, Arena *arena)
+{
+	const Cases *cases = verdict->cases;
+	if (cases->criteria == NULL)
+		return;
+	const Edition *edition = &cases->criteria->edition;
+	put_label(out, head_column, "Criteria", arena_printf(arena, "%s of %s, in force %s to %s", said(&edition->edition.given, arena),
+		said(&edition->maker.given, arena), said(&edition->effective.given, arena), said(&edition->expires.given, arena)));
+	if (cases->as_of != INT32_MIN)
+		put_label(out, head_column, "Judged as of", date_print(arena, cases->as_of));
+}
+
+void put_head(Out *out, const Verdict *verdict, Arena *arena)
+{
+	put_answer(out, verdict, arena);
+	SAY(out, "\n");
+	const Cases *cases = verdict->cases;
+	if (cases != NULL && cases->submittal != NULL) {
+		put_project(out, cases->submittal, arena);
+		put_submittal(out, verdict, arena);
+		put_criteria(out, verdict, arena);
+	}
+	put_label(out, head_column, "File", verdict->source->name);
+	if (verdict->items > 0)
+		put_label(out, head_column, "To answer", answerers(verdict, arena));
+}

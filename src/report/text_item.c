@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT
+ * One item of the letter. First line: number, action, where (and the sheet, if the record names one), code. Second line:
+ * `file:line:column:` and the finding. Then the source line, both sides, basis, remedy, who must answer, further places.
+ */
+#include "excerpt.h"
+#include "text.h"
+
+#include <string.h>
+
+enum { ITEM_INDENT = 6, MOST_PLACES = 12 };
+
+static const LabelColumn item_column = { ITEM_INDENT, 11 };
+
+/* As much of a text as fits into `room` columns; a name from a file may be as long as a page. */
+static void put_cut(Out *out, const char *text, int room)
+{
+	size_t length = strlen(text);
+	if (length <= 1000 && out_width(text, length) <= room) {
+		put(out, text);
+		return;
+	}
+	size_t fits = 0;
+	for (int width = 0; fits < length;) {
+		size_t next = fits + 1;
+		while (next < length && ((unsigned char)text[next] & 0xC0) == 0x80)
+			next++;
+		width += out_width(text + fits, next - fits);
+		if (width > room - 3)
+			break;
+		fits = next;
+	}
+	put_part(out, text, fits);
+	SAY(out, "...");
+}
+
+static const char *where_text(const Finding *item, const Spot *spot, Arena *arena)
+{
+	const char *name = spot->where != NULL ? spot->where->name : item->name;
+	if (item->complaint != NULL && item->complaint->about.where != NULL && spot == &item->spot[0])
+		name = item->complaint->about.where;
+	if (name == NULL)
+		name = "the file";
+	return spot->see != NULL ? arena_printf(arena, "%s (%s)", name, spot->see) : name;
+}
+
+/* "1.02 a  REJECTED  Main roof / clip-b-float (A5, detail 3)  LST-01" */
+static void put_title(Out *out, const Finding *item, Arena *arena)
+{
+	const char *number = item_number(item, arena);
+	const char *lead = arena_printf(arena, "%s%s  %s  %s  ", number != NULL ? number : "  - ", item->spots > 1 ? " a" : "", item->code,
+		action_words(item->action));
+	put(out, lead);
+	int room = PAGE_WIDTH - (int)strlen(lead);
+	put_cut(out, where_text(item, &item->spot[0], arena), room);
+	SAY(out, "\n");
+}
+
+static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
+{
+	const Place *place = &item->spot[0].place;
+	const char *file = place_file(verdict, place);
+	put_spaces(out, ITEM_INDENT);
+	put_place(out, file, place);
+	SAY(out, " ");
+	int used = ITEM_INDENT + out_width(file, strlen(file)) + 12;
+	put_wrapped(out, item->finding, used, ITEM_INDENT, PAGE_WIDTH);
+	SAY(out, "\n");
+	put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
+}
+
+/* The two sides of the test; an item about something that is not there has none. */
+static void put_sides(Out *out, const Finding *item)
+{
+	if (item->submitted.text != NULL)
+		put_label(out, item_column, "Submitted", item->submitted.text);
+	if (item->limit.text != NULL)
+		put_label(out, item_column, "Allowed", item->limit.text);
+}
+
+/* Authority and source; the figures of the item may be known less well than its rule. */
+static void put_basis(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	const Reference *reference = verdict->cases != NULL ? verdict->cases->reference : NULL;
+	const char *basis = basis_text(reference, item->basis, arena);
+	const char *known = known_by_words(item->known_by);
+	bool told = item->known_by == KNOWN_READ || strstr(basis, known) != NULL;
+	put_label(out, item_column, "Basis", told ? arena_printf(arena, "%s: %s", authority_words(item->authority), basis)
+		: arena_printf(arena, "%s: %s; figures: %s", authority_words(item->authority), basis, known));
+}
+
+/* Places b, c and on; where the same item was found again. */
+static void put_places(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	uint32_t shown = item->spots < MOST_PLACES ? item->spots : MOST_PLACES;
+	for (uint32_t i = 1; i < shown; i++) {
+		const Spot *spot = &item->spot[i];
+		put_spaces(out, ITEM_INDENT);
+		put(out, place_letter(i, arena));
+		SAY(out, "  ");
+		put_place(out, place_file(verdict, &spot->place), &spot->place);
+		SAY(out, " ");
+		put_cut(out, where_text(item, spot, arena), 60);
+		SAY(out, "\n");
+	}
+	if (shown < item->spots) {
+		put_spaces(out, ITEM_INDENT);
+		SAY(out, "and ");
+		put_count(out, item->spots - shown);
+		SAY(out, " more places\n");
+	}
+}
+
+void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	put_title(out, item, arena);
+	put_finding(out, verdict, item);
+	put_sides(out, item);
+	if (item->basis != NULL)
+		put_basis(out, verdict, item, arena);
+	if (item->remedy != NULL)
+		put_label(out, item_column, "Remedy", item->remedy);
+	if (item->answer_by != NULL)
+		put_label(out, item_column, "Answer by", item->answer_by);
+	put_places(out, verdict, item, arena);
+}
