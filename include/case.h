@@ -22,6 +22,7 @@ struct Case {
 	RecordKind kind;
 	uint32_t order; /* in the file, for stable sorting */
 	const char *name; /* "Main roof / clip-a-float": for people */
+	uint32_t twin; /* how many records before it in the same list have the same name, or item and where */
 	const void *row; /* the values in force: written, else catalogue, else assumed */
 	const void *submitted; /* as written; equal to row for records without a catalogue */
 	const void *catalogue; /* the catalogue row bound to it, or NULL */
