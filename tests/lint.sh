@@ -110,6 +110,7 @@ check_functions() {
 }
 
 check_lines() {
+	# shellcheck disable=SC2016 # $0 is awk's
 	tracked 'src/*.c' 'src/*.h' 'include/*.h' 'tests/*.c' 'tests/*.h' | xargs awk '
 		{ gsub(/\t/, "        "); gsub(/[\200-\277]/, "") }
 		length($0) > 140 && !/^#define/ { print FILENAME ":" FNR ": " length($0) " columns" }' | faults lines

@@ -143,7 +143,7 @@ static bool is_formula(const char *text, size_t length)
 	size_t i = 0;
 	while (i < length && text[i] == ' ')
 		i++;
-	return i < length && memchr("=+-@\t\r", text[i], 6) != NULL;
+	return i < length && text[i] != '\0' && strchr("=+-@\t\r", text[i]) != NULL;
 }
 
 void put_part(Out *out, const char *text, size_t length)

@@ -37,10 +37,10 @@ static bool is_spelling_of(const UnitRow *row, const char *text, size_t length)
 
 bool unit_find(const char *text, size_t length, Dimension dimension, Unit *unit)
 {
-	for (Unit u = 0; u < UNIT_COUNT; u++) {
-		const UnitRow *row = unit_row(u);
+	for (int u = 0; u < UNIT_COUNT; u++) {
+		const UnitRow *row = unit_row((Unit)u);
 		if (row->dimension == dimension && is_spelling_of(row, text, length)) {
-			*unit = u;
+			*unit = (Unit)u;
 			return true;
 		}
 	}
