@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: MIT
+ * How much more a review costs than reading: both over the same copies of the examples, in one process, by turns.
+ *
+ * The bound is opening, reading and taking the events of libyaml; the review is all stages and the text, in CPU time of this
+ * process. The middle of the ratios of all rounds counts. Ends with status 1 above the limit of a format.
+ */
+#include "file.h"
+#include "pipeline.h"
+#include "report.h"
+
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <time.h>
+#include <unistd.h>
+#include <yaml.h>
+
+enum { COPIES = 400, ROUNDS = 15, LARGEST = 4 * 1024 * 1024 };
+
+/* What one review needs of the run; `path` are the copies. */
+typedef struct {
+	Arena *run, *own;
+	const Reference *reference;
+	const Criteria *criteria;
+	const Registers *registers;
+	const char **path;
+	size_t paths, events, bytes, items;
+	char *buffer;
+} Bench;
+
+static _Noreturn void stop(const char *what)
+{
+	fprintf(stderr, "bench: %s\n", what);
+	exit(2);
+}
+
+static double cpu_seconds(void)
+{
+	struct timespec now;
+	clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+	return (double)now.tv_sec + (double)now.tv_nsec * 1e-9;
+}
+
+/* ---- the bound ---- */
+
+static size_t read_bare(Bench *bench, const char *path)
+{
+	struct stat what;
+	int from = open(path, O_RDONLY | O_CLOEXEC);
+	if (from < 0 || fstat(from, &what) != 0 || what.st_size > LARGEST)
+		stop("a copy cannot be opened");
+	ssize_t got = read(from, bench->buffer, (size_t)what.st_size);
+	close(from);
+	if (got != what.st_size)
+		stop("a copy cannot be read");
+	return (size_t)got;
+}
+
+static void take_events(Bench *bench, size_t length)
+{
+	yaml_parser_t parser;
+	if (!yaml_parser_initialize(&parser))
+		stop("no memory");
+	yaml_parser_set_input_string(&parser, (const unsigned char *)bench->buffer, length);
+	for (bool at_end = false; !at_end; bench->events++) {
+		yaml_event_t event;
+		if (!yaml_parser_parse(&parser, &event))
+			stop("an example is no YAML");
+		at_end = event.type == YAML_STREAM_END_EVENT;
+		yaml_event_delete(&event);
+	}
+	yaml_parser_delete(&parser);
+}
+
+static double time_bound(Bench *bench)
+{
+	bench->events = bench->bytes = 0;
+	double start = cpu_seconds();
+	for (size_t i = 0; i < bench->paths; i++) {
+		size_t length = read_bare(bench, bench->path[i]);
+		take_events(bench, length);
+		bench->bytes += length;
+	}
+	return cpu_seconds() - start;
+}
+
+/* ---- the review ---- */
+
+static size_t review_one(Bench *bench, const char *path, const ReportFormat *format)
+{
+	Arena *arena = bench->own;
+	const char *bytes, *why;
+	size_t length, written;
+	if (file_read(arena, path, LARGEST, &bytes, &length, &why) != FILE_READ)
+		stop("a copy cannot be read");
+	Complaints complaints = { .arena = arena };
+	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
+	Node *root = read_yaml(arena, source, &complaints);
+	Submittal *submittal = read_submittal(arena, root, source, bench->reference, &complaints);
+	Inputs inputs = { .submittal = submittal, .criteria = bench->criteria, .reference = bench->reference, .registers = bench->registers,
+		.as_of = INT32_MIN };
+	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
+	advise(verdict, arena);
+	Out *out = out_make(arena, format->escape);
+	format->write(out, verdict, arena);
+	bench->items += verdict->items;
+	out_text(out, &written);
+	return written;
+}
+
+static double time_review(Bench *bench, const ReportFormat *format, size_t *written)
+{
+	*written = bench->items = 0;
+	double start = cpu_seconds();
+	for (size_t i = 0; i < bench->paths; i++) {
+		ArenaMark mark = arena_mark(bench->own);
+		*written += review_one(bench, bench->path[i], format);
+		arena_back(bench->own, mark);
+	}
+	return cpu_seconds() - start;
+}
+
+/* ---- rounds ---- */
+
+static int by_size(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+	return (x > y) - (x < y);
+}
+
+/* Prints one line; whether the limit holds. */
+static bool compare(Bench *bench, const char *name, double limit)
+{
+	const ReportFormat *format = report_format(name);
+	if (format == NULL)
+		return true;
+	double ratio[ROUNDS], bound[ROUNDS], review[ROUNDS];
+	size_t written;
+	time_bound(bench);
+	time_review(bench, format, &written);
+	for (int i = 0; i < ROUNDS; i++) {
+		bound[i] = time_bound(bench);
+		review[i] = time_review(bench, format, &written);
+		ratio[i] = review[i] / bound[i];
+	}
+	qsort(ratio, ROUNDS, sizeof *ratio, by_size);
+	qsort(bound, ROUNDS, sizeof *bound, by_size);
+	qsort(review, ROUNDS, sizeof *review, by_size);
+	double files = (double)bench->paths, middle = ratio[ROUNDS / 2];
+	printf("%-7s %6.1f us a file, the bound %6.1f us: %.2f times (%.2f to %.2f), limit %.1f; %.1f items, %.0f bytes out\n", name,
+		review[ROUNDS / 2] / files * 1e6, bound[ROUNDS / 2] / files * 1e6, middle, ratio[0], ratio[ROUNDS - 1], limit,
+		(double)bench->items / files, (double)written / files);
+	return middle <= limit;
+}
+
+/* ---- the copies ---- */
+
+static const char *copy_example(Bench *bench, const char *folder, const char *from, size_t number)
+{
+	const char *bytes, *why;
+	size_t length;
+	ArenaMark mark = arena_mark(bench->own);
+	if (file_read(bench->own, from, LARGEST, &bytes, &length, &why) != FILE_READ)
+		stop("an example cannot be read");
+	const char *path = arena_printf(bench->run, "%s/%05zu.yaml", folder, number);
+	file_write(path, bytes, length);
+	arena_back(bench->own, mark);
+	return path;
+}
+
+static void make_copies(Bench *bench, const char *folder)
+{
+	const char *const *example;
+	size_t count;
+	if (!file_walk(bench->run, "examples", &example, &count) || count == 0)
+		stop("no examples: run at the top folder");
+	bench->paths = COPIES;
+	bench->path = TAKE(bench->run, const char *, bench->paths);
+	for (size_t i = 0; i < bench->paths; i++)
+		bench->path[i] = copy_example(bench, folder, example[i % count], i);
+	printf("%d copies of %zu examples\n", COPIES, count);
+}
+
+int main(void)
+{
+	Bench bench = { .run = arena_make(), .own = arena_make() };
+	Complaints faults = { .arena = bench.run };
+	bench.buffer = arena_take(bench.run, LARGEST, 1);
+	double start = cpu_seconds();
+	bench.reference = read_reference(bench.run);
+	bench.criteria = read_criteria(bench.run, "sample-2026", bench.reference, &faults);
+	bench.registers = read_registers(bench.run, NULL, bench.reference, &faults);
+	if (bench.reference == NULL || bench.criteria == NULL || bench.registers == NULL)
+		stop("the sample edition cannot be loaded");
+	printf("criteria and registers loaded in %.1f ms\n", (cpu_seconds() - start) * 1e3);
+	char folder[] = "/tmp/seamstamp-bench-XXXXXX";
+	if (mkdtemp(folder) == NULL)
+		stop("no folder for the copies");
+	make_copies(&bench, folder);
+	bool holds = compare(&bench, "text", 1.5);
+	holds = compare(&bench, "json", 4) && holds;
+	holds = compare(&bench, "ndjson", 4) && holds;
+	printf("a file: %.0f bytes, %.0f events\n", (double)bench.bytes / (double)bench.paths, (double)bench.events / (double)bench.paths);
+	for (size_t i = 0; i < bench.paths; i++)
+		unlink(bench.path[i]);
+	rmdir(folder);
+	arena_free(bench.own);
+	arena_free(bench.run);
+	if (!holds)
+		printf("bench: a limit does not hold\n");
+	return holds ? 0 : 1;
+}
