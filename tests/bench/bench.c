@@ -66,8 +66,9 @@ static void take_events(Bench *bench, size_t length)
 	yaml_parser_set_input_string(&parser, (const unsigned char *)bench->buffer, length);
 	for (bool at_end = false; !at_end; bench->events++) {
 		yaml_event_t event;
+		/* one example shows what YAML does to a file; it ends early for both sides */
 		if (!yaml_parser_parse(&parser, &event))
-			stop("an example is no YAML");
+			break;
 		at_end = event.type == YAML_STREAM_END_EVENT;
 		yaml_event_delete(&event);
 	}
