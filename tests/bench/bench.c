@@ -100,8 +100,8 @@ static size_t review_one(Bench *bench, const char *path, const ReportFormat *for
 	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
 	Node *root = read_yaml(arena, source, &complaints);
 	Submittal *submittal = read_submittal(arena, root, source, bench->reference, &complaints);
-	Inputs inputs = { .submittal = submittal, .criteria = bench->criteria, .reference = bench->reference, .registers = bench->registers,
-		.as_of = INT32_MIN };
+	Inputs inputs = { .submittal = submittal, .criteria = bench->criteria, .reference = bench->reference,
+		.registers = bench->registers, .as_of = INT32_MIN };
 	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
 	advise(verdict, arena);
 	Out *out = out_make(arena, format->escape);
@@ -203,7 +203,8 @@ int main(void)
 	bool holds = compare(&bench, "text", 1.5);
 	holds = compare(&bench, "json", 4) && holds;
 	holds = compare(&bench, "ndjson", 4) && holds;
-	printf("a file: %.0f bytes, %.0f events\n", (double)bench.bytes / (double)bench.paths, (double)bench.events / (double)bench.paths);
+	double files = (double)bench.paths;
+	printf("a file: %.0f bytes, %.0f events\n", (double)bench.bytes / files, (double)bench.events / files);
 	for (size_t i = 0; i < bench.paths; i++)
 		unlink(bench.path[i]);
 	rmdir(folder);
