@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: MIT
+ * What the facts of parts share.
+ */
+#ifndef PARTS_H
+#define PARTS_H
+
+#include "fetch.h"
+
+/* Where a part is used, in a word of its kind: of a sealant its place, of a clip its use; NULL if its kind knows no places. The
+ * fact waits if the word is not there. */
+const char *fetch_place(Case *fact);
+
+/* The kind of part of a word of `part_words`; RECORD_KINDS if it is none. */
+RecordKind part_kind(const char *word, size_t length);
+
+/* Whether a text names the panel maker: "panel maker", or the name of the edition's maker. */
+bool is_panel_maker(const Criteria *criteria, const char *text);
+
+#endif
