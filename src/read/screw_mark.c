@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: MIT
- * Screw sizes and marks. `12-14 x 1-1/2` is a No. 12 screw of 14 threads an inch, 1-1/2 in long; sizes of 1/4 in and more are
- * written by their diameter. The reference table gives the diameter of a size.
+ * `12-14 x 1-1/2` is a No. 12 screw of 14 threads an inch, 1-1/2 in long; sizes of 1/4 in and more are written by their diameter.
  */
 #include "screw_mark.h"
 
-#include "scan.h"
+#include "quantity.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -30,32 +29,6 @@ static size_t digits(const char *at)
 	return strspn(at, "0123456789");
 }
 
-/* A size by number: its diameter, 0 if the table has none. */
-static double numbered(const char *number, size_t length, const Reference *reference)
-{
-	char size[8] = "#";
-	if (reference == NULL || length == 0 || length > 2)
-		return 0;
-	memcpy(size + 1, number, length);
-	return screw_diameter(reference, size);
-}
-
-bool read_screw_size(const char *text, size_t length, const Reference *reference, double *diameter_in)
-{
-	char plain[QUANTITY_LONGEST];
-	if (!plain_text(text, length, plain))
-		return false;
-	const char *number = behind_sign(plain);
-	if (number != NULL) {
-		size_t n = digits(number);
-		*diameter_in = number[n] == '\0' ? numbered(number, n, reference) : 0;
-		return *diameter_in > 0;
-	}
-	Quantity q = read_quantity(text, length, UNIT_in, diameter_in);
-	/* A fraction without a unit is the name of a size; a plain 12 may be a number or millimeters. */
-	return *plain != '-' && (q == QUANTITY_READ || (q == QUANTITY_BARE && strchr(plain, '/') != NULL)) && *diameter_in > 0;
-}
-
 /* ---- the parts of a mark, each taken from the front of what is left ---- */
 
 static bool take_size(const char **at, const Reading *reading, ScrewMark *mark)
@@ -68,14 +41,10 @@ static bool take_size(const char **at, const Reading *reading, ScrewMark *mark)
 	if (number == NULL && from[n] == '/') {
 		n += 1 + digits(from + n + 1);
 		mark->size = arena_text(reading->arena, from, n);
-		if (!read_screw_size(mark->size, n, reading->reference, &mark->size_in))
-			return false;
-	} else {
+	} else
 		mark->size = arena_printf(reading->arena, "#%.*s", (int)n, from);
-		mark->size_in = numbered(from, n, reading->reference);
-	}
 	*at = from + n;
-	return mark->size_in > 0;
+	return read_screw_size(mark->size, strlen(mark->size), reading->reference, &mark->size_in);
 }
 
 static bool take_threads(const char **at, const Reading *reading, ScrewMark *mark)

@@ -3,9 +3,8 @@
  *
  * A unit is looked for in the dimension that is wanted; one that is found only in another is told apart from one that is none.
  */
-#include "scan.h"
+#include "quantity.h"
 
-#include "fill.h"
 #include "number.h"
 
 #include <ctype.h>
