@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT
+ * examples/planted.csv (file, code, record, line) against the reviews of the examples, in both directions.
+ */
+#include "../harness.h"
+
+#include "file.h"
+#include "read/csv.h"
+
+#include <stdlib.h>
+
+typedef struct {
+	const char *file, *code, *record;
+	uint32_t line;
+	bool found;
+} Planted;
+
+typedef struct {
+	Arena *arena;
+	Planted *at;
+	uint32_t count, room;
+	bool headed;
+} PlantedList;
+
+static bool take_row(void *user, const Cell *cell, uint32_t cells)
+{
+	PlantedList *all = user;
+	assert_int_equal(cells, 4);
+	if (!all->headed)
+		return all->headed = true;
+	all->at = arena_more(all->arena, all->at, all->count, &all->room, sizeof *all->at);
+	all->at[all->count++] = (Planted){ cell[0].text, cell[1].text, cell[2].text, (uint32_t)strtoul(cell[3].text, NULL, 10), false };
+	return true;
+}
+
+static Verdict *review_file(const World *world, Arena *arena, const char *path)
+{
+	const char *bytes, *why;
+	size_t length;
+	assert_int_equal(file_read(arena, path, 4 << 20, &bytes, &length, &why), FILE_READ);
+	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
+	Complaints complaints = { .arena = arena };
+	Node *root = read_yaml(arena, source, &complaints);
+	assert_non_null(root);
+	Submittal *submittal = read_submittal(arena, root, source, world->reference, &complaints);
+	Inputs inputs = { .submittal = submittal, .criteria = world->criteria, .reference = world->reference,
+		.registers = world->registers, .as_of = INT32_MIN };
+	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
+	advise(verdict, arena);
+	return verdict;
+}
+
+/* Marks the planted row of one place of an item; false if nobody planted it. */
+static bool find_planted(PlantedList *all, const char *file, const Finding *item, const Spot *spot)
+{
+	const char *name = spot->where != NULL ? spot->where->name : item->name;
+	for (uint32_t i = 0; i < all->count; i++) {
+		Planted *p = &all->at[i];
+		if (strcmp(p->file, file) == 0 && strcmp(p->code, item->code) == 0 && p->line == spot->place.line &&
+			strcmp(p->record, name != NULL ? name : "") == 0)
+			return p->found = true;
+	}
+	print_error("%s:%u: %s at %s was not planted: %s\n", file, spot->place.line, item->code, name != NULL ? name : "", item->finding);
+	return false;
+}
+
+static uint32_t unplanted(const World *world, PlantedList *all, const char *path)
+{
+	uint32_t wrong = 0;
+	Arena *arena = arena_make();
+	const char *file = strrchr(path, '/') + 1;
+	Verdict *verdict = review_file(world, arena, path);
+	for (uint32_t i = 0; i < verdict->items; i++)
+		for (uint32_t s = 0; s < verdict->item[i].spots; s++)
+			wrong += !find_planted(all, file, &verdict->item[i], &verdict->item[i].spot[s]);
+	if (strcmp(file, "messy-reroof.yaml") == 0 && verdict->items > 15) {
+		print_error("the messy example prints %u items\n", verdict->items);
+		wrong++;
+	}
+	arena_free(arena);
+	return wrong;
+}
+
+static void planted_and_found_agree(void **state)
+{
+	(void)state;
+	World world = world_make();
+	PlantedList all = { .arena = world.run };
+	const char *bytes, *why;
+	size_t length, files;
+	assert_int_equal(file_read(world.run, "examples/planted.csv", 1 << 20, &bytes, &length, &why), FILE_READ);
+	Complaints complaints = { .arena = world.run };
+	CsvFile csv = { world.run, source_make(world.run, "planted.csv", bytes, length, 0), &complaints, take_row, &all };
+	assert_true(csv_read(&csv));
+	const char *const *path;
+	assert_true(file_walk(world.run, "examples", &path, &files));
+	assert_true(files >= 11);
+	uint32_t wrong = 0;
+	for (size_t i = 0; i < files; i++)
+		wrong += unplanted(&world, &all, path[i]);
+	for (uint32_t i = 0; i < all.count; i++)
+		if (!all.at[i].found) {
+			wrong++;
+			print_error("%s:%u: %s at %s was planted and not found\n", all.at[i].file, all.at[i].line, all.at[i].code, all.at[i].record);
+		}
+	print_message("%u planted places in %zu examples\n", all.count, files);
+	assert_int_equal(wrong, 0);
+	arena_free(world.run);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = { cmocka_unit_test(planted_and_found_agree) };
+	return cmocka_run_group_tests_name("planted", tests, NULL, NULL) != 0;
+}
