@@ -28,6 +28,7 @@ struct Index {
 	Case *unknown[MOST_UNKNOWN];
 	uint32_t unknowns;
 	Below *whole; /* of the submittal */
+	bool is_cut; /* there were more comparisons than are made */
 };
 
 Case *area_of(const Case *at)
@@ -156,6 +157,8 @@ static Index *index_of(const Case *at)
 		put_area(index, all->of[KIND_roof_area].at[i]);
 	for (uint32_t i = 0; i < all->of[KIND_letter].count; i++)
 		put_letter(index, all->of[KIND_letter].at[i]);
+	for (uint32_t i = 0; i < all->waitings; i++)
+		index->is_cut |= all->waiting[i].kind == KIND_comparison;
 	return index;
 }
 
@@ -179,6 +182,11 @@ Case *first_compared(const Case *test)
 {
 	index_of(test);
 	return test->below != NULL ? test->below->compared.first : NULL;
+}
+
+bool are_all_compared(const Case *at)
+{
+	return !index_of(at)->is_cut;
 }
 
 Case *first_role(Case *role)

@@ -18,6 +18,9 @@ Case *class_test_of(const Case *area, Case **open);
 /* The first comparison with the listing that a test names; `next_of_test` leads on. */
 Case *first_compared(const Case *test);
 
+/* Whether all comparisons of the submittal were made; there is a limit to them. */
+bool are_all_compared(const Case *at);
+
 /* The first role of the same row of required.csv in the same roof area: what fills it fills all of them. */
 Case *first_role(Case *role);
 

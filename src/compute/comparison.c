@@ -95,6 +95,10 @@ static double step_holds(Case *comparison, const Compared *compared)
 		CONSTANT(comparison, "substitutions.csv", compared->may->row->attribute.text, is_allowed, compared->may->row->basis.text);
 	if (is_allowed)
 		return needs_hold(comparison, compared);
+	if (compared->field->kind == IS_LIST) {
+		note(comparison, "it was tested and is left out here");
+		return 0;
+	}
 	bool has_order = strcmp(direction, "up") == 0 || strcmp(direction, "down") == 0;
 	bool is_apart = has_order && strcmp(step, "other") == 0;
 	note(comparison, is_apart ? "the two have no common scale, so neither is up from the other" : direction_words(direction));

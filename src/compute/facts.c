@@ -70,12 +70,18 @@ static bool has_fact(const Case *at, FactId id)
 	return is_in(ranges[at->kind], id) || is_in(part_range(at->kind), id);
 }
 
-Case *fact_case(Case *at, FactId id)
+Case *fact_case_or_null(Case *at, FactId id)
 {
 	while (at != NULL && !has_fact(at, id))
 		at = at->up;
-	assert(at != NULL);
 	return at;
+}
+
+Case *fact_case(Case *at, FactId id)
+{
+	Case *found = fact_case_or_null(at, id);
+	assert(found != NULL);
+	return found;
 }
 
 static Fact *slot_of(Case *at, FactId id)

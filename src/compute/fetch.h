@@ -65,8 +65,9 @@ int32_t fetch_as_of(Case *fact);
 
 double fetch_fact(Case *fact, Case *where, FactId id);
 
-/* The case outwards that a fact belongs to. */
+/* The case outwards that a fact belongs to; it must be there, or may be NULL. */
 Case *fact_case(Case *at, FactId id);
+Case *fact_case_or_null(Case *at, FactId id);
 
 /* The same without raising the state: for facts over many records, which skip what does not apply. */
 const Fact *fetch_use(Case *fact, Case *where, FactId id);

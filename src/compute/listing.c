@@ -44,6 +44,8 @@ double test_differences_one(Case *test)
 		return 0;
 	if (known == 0)
 		return SKIP(test, "the listing is not known");
+	if (!are_all_compared(test))
+		return REFUSE(test, "the submittal has more parts and tests than can be compared");
 	double count = 0;
 	for (Case *c = first_compared(test); c != NULL; c = c->next_of_test) {
 		const Fact *holds = fetch_use(test, c, FACT_comparison_holds);

@@ -5,33 +5,43 @@
 #include "number.h"
 #include "text.h"
 
+#include <math.h>
 #include <string.h>
+
+/* Soft metric sizes (305 mm for 12 in) count as the same where the edition states no tolerance of its own (common practice, no
+ * published source). */
+static const double soft_percent = 0.5;
+
+static const Word *word_in(const Record *record, const char *key, const void *row)
+{
+	const Field *field = field_find(record, key, strlen(key));
+	const Given *given = field != NULL && field->kind == IS_WORD ? given_in(field, row) : NULL;
+	return given != NULL && is_value(given) ? (const Word *)given : NULL;
+}
 
 /* The family of trade sizes of a thickness; NULL if it is sold in none. */
 static const char *family_of(const Compared *compared)
 {
 	if (strcmp(compared->field->key, "thickness") != 0)
 		return NULL;
-	RecordKind kind = compared->term->kind;
-	if (kind == KIND_panel || kind == KIND_clip)
-		return "sheet";
-	if (kind != KIND_support)
+	bool is_support = compared->term->kind == KIND_support;
+	const Word *word = word_in(record_of(compared->term->kind), is_support ? "kind" : "metal", compared->here);
+	if (word == NULL)
 		return NULL;
-	const Support *support = compared->here;
-	if (is_word(&support->kind, "steel deck"))
+	if (is_word(word, "steel") || is_word(word, "purlin") || is_word(word, "sub-purlin"))
+		return "sheet";
+	if (is_word(word, "steel deck"))
 		return "deck";
-	return is_word(&support->kind, "plywood") || is_word(&support->kind, "OSB") ? "wood panel" : NULL;
+	return is_word(word, "plywood") || is_word(word, "OSB") || is_word(word, "wood") ? "wood panel" : NULL;
 }
 
 static bool is_one_size(const Case *at, const Compared *compared, double a, double b)
 {
 	const BoundSubstitution *may = compared->may;
-	if (number_same(a, b))
+	bool is_stated = may != NULL && is_value(&may->row->tolerance_percent.given);
+	double percent = is_stated ? may->row->tolerance_percent.value : soft_percent;
+	if (number_same(a, b) || fabs(a - b) <= percent / 100 * fmax(fabs(a), fabs(b)) * (1 + 1e-9))
 		return true;
-	if (may != NULL && is_value(&may->row->tolerance_percent.given)) {
-		double apart = a > b ? a - b : b - a;
-		return apart <= b * (may->row->tolerance_percent.value / 100) * (1 + 1e-9);
-	}
 	const char *family = family_of(compared);
 	return family != NULL && is_one_trade_size(at->all->reference, family, a, b);
 }

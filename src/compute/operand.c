@@ -55,9 +55,19 @@ static OperandValue from_constant(const Operand *operand)
 	return (OperandValue){ .gives = operand->gives, .number = operand->value * factor, .text = operand->word };
 }
 
+/* A role of the submittal stands in no roof area. */
+static const char *const stands_outside = "it stands in no such record";
+
+static const Case *where_of(const Case *at, const Operand *operand)
+{
+	return operand->at == RECORD_KINDS ? at : case_outward(at, operand->at);
+}
+
 static OperandValue from_field(const Case *at, const Operand *operand)
 {
-	const Case *where = outward(at, operand->at);
+	const Case *where = where_of(at, operand);
+	if (where == NULL)
+		return nothing(operand, OPERAND_NOT_APPLICABLE, stands_outside);
 	Asked asked = { where, operand->field, (const Given *)(const void *)((const char *)where->row + operand->offset) };
 	return from_given(operand, is_value(asked.given) ? asked : ask(where, operand->offset));
 }
@@ -76,7 +86,8 @@ static OperandValue from_row(const Operand *operand, const void *row, const char
 
 static OperandValue from_listed(const Case *at, const Operand *operand)
 {
-	const void *row = outward(at, operand->at)->listed;
+	const Case *where = where_of(at, operand);
+	const void *row = where != NULL ? where->listed : NULL;
 	if (row == NULL)
 		return nothing(operand, OPERAND_REFUSED, "no listing speaks of it");
 	return from_row(operand, row, "the listing does not state it");
@@ -84,7 +95,8 @@ static OperandValue from_listed(const Case *at, const Operand *operand)
 
 static OperandValue from_catalogue(const Case *at, const Operand *operand)
 {
-	const void *row = outward(at, operand->at)->catalogue;
+	const Case *where = where_of(at, operand);
+	const void *row = where != NULL ? where->catalogue : NULL;
 	if (row == NULL)
 		return nothing(operand, OPERAND_NOT_APPLICABLE, "it is not in the catalogue");
 	return from_row(operand, row, "the catalogue does not state it");
@@ -99,7 +111,9 @@ static OperandValue from_fact(const Case *at, const Operand *operand)
 		[FACT_NOT_APPLICABLE] = OPERAND_NOT_APPLICABLE,
 	};
 	/* A fact is written into its case when it is first asked for; nothing else of the case changes. */
-	Case *where = fact_case((Case *)at, operand->fact);
+	Case *where = fact_case_or_null((Case *)at, operand->fact);
+	if (where == NULL)
+		return nothing(operand, OPERAND_NOT_APPLICABLE, stands_outside);
 	const Fact *fact = fact_of(where, operand->fact);
 	double factor = operand->factor != 0 ? operand->factor : 1;
 	return (OperandValue){
