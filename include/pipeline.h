@@ -38,6 +38,9 @@ Cases *resolve(Arena *arena, const Inputs *inputs);
 /* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source);
 
+/* judge: path and fingerprint of every place, for the formats and rounds that need them. */
+void take_fingerprints(Verdict *verdict, Arena *arena);
+
 /* advise: fills the remedies that only a varied copy can answer. */
 void advise(Verdict *verdict, Arena *arena);
 

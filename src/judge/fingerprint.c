@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT
+ * Fingerprint of a place: 64 bits of SHA-256 over the code, the path by names and the field. No value, no line and no place in a
+ * list goes in, so that it stays when those change. Taken only when a format or a round asks for it.
+ */
+#include "judge.h"
+#include "pipeline.h"
+
+#include <sha2.h>
+#include <string.h>
+
+static void add_text(SHA2_CTX *context, const char *text)
+{
+	SHA256Update(context, (const uint8_t *)text, strlen(text) + 1);
+}
+
+static uint64_t fingerprint(const Finding *item, const Spot *spot)
+{
+	uint8_t digest[SHA256_DIGEST_LENGTH];
+	SHA2_CTX context;
+	uint64_t print = 0;
+	SHA256Init(&context);
+	add_text(&context, item->code);
+	add_text(&context, spot->path);
+	add_text(&context, item->fields > 0 ? item->field[0] : "");
+	SHA256Final(digest, &context);
+	for (int i = 0; i < 8; i++)
+		print = print << 8 | digest[i];
+	return print;
+}
+
+void take_fingerprints(Verdict *verdict, Arena *arena)
+{
+	for (uint32_t i = 0; i < verdict->items; i++)
+		for (uint32_t j = 0; j < verdict->item[i].spots; j++) {
+			Spot *spot = &verdict->item[i].spot[j];
+			spot->path = spot->where != NULL ? case_path(spot->where, arena) : "";
+			spot->fingerprint = fingerprint(&verdict->item[i], spot);
+		}
+}

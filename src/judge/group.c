@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: MIT
+ * From raws to items: followers wait for their cause, raws are sorted by the form, and equal ones are one item with its places.
+ */
+#include "judge.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- after ---- */
+
+typedef struct {
+	const Case *at;
+	uint64_t rule;
+} CauseKey;
+
+static void put_cause(Hash *broken, Judging *judging, const CauseKey *cause, Raw *raw)
+{
+	if (cause->at == NULL || hash_get(broken, (const char *)cause, sizeof *cause) != NULL)
+		return;
+	CauseKey *key = TAKE(judging->arena, CauseKey, 1);
+	*key = *cause;
+	hash_put(broken, (const char *)key, sizeof *key, raw);
+}
+
+/* What there is one of in a roof area, or what the area rests on, is a cause for rules on the area and its zones, not for its parts. */
+static bool is_cause_outwards(RecordKind kind)
+{
+	return kind == KIND_panel || kind == KIND_support || kind == KIND_test;
+}
+
+static const uint64_t from_within = (uint64_t)1 << 32;
+
+static Hash *broken_rules(Judging *judging)
+{
+	Hash *broken = hash_make(judging->arena, judging->raws);
+	uint64_t causes = 0;
+	for (uint32_t i = 0; i < judging->raws; i++)
+		causes += judging->raw[i]->rule != NULL && judging->raw[i]->rule->causes > 0;
+	for (uint32_t i = 0; causes > 0 && i < judging->raws; i++) {
+		Raw *raw = judging->raw[i];
+		if (raw->found_by != FOUND_BROKEN)
+			continue;
+		uint64_t rule = (uint64_t)(raw->rule - judging->cases->criteria->rule);
+		put_cause(broken, judging, &(CauseKey){ raw->judged, rule }, raw);
+		put_cause(broken, judging, &(CauseKey){ raw->where, rule }, raw);
+		if (is_cause_outwards(raw->where->kind))
+			put_cause(broken, judging, &(CauseKey){ raw->where->up, rule | from_within }, raw);
+	}
+	return broken;
+}
+
+static const Raw *cause_at(const Hash *broken, const Case *at, uint64_t rule)
+{
+	for (; at != NULL; at = at->up) {
+		CauseKey key = { at, rule };
+		const Raw *cause = hash_get(broken, (const char *)&key, sizeof key);
+		if (cause != NULL)
+			return cause;
+	}
+	return NULL;
+}
+
+static const Raw *cause_of(const Hash *broken, const Raw *raw)
+{
+	for (uint32_t i = 0; i < raw->rule->causes; i++) {
+		const Raw *cause = cause_at(broken, raw->judged, raw->rule->after[i]);
+		if (cause == NULL && raw->where != raw->judged)
+			cause = cause_at(broken, raw->where, raw->rule->after[i]);
+		if (cause == NULL && (raw->judged->kind == KIND_roof_area || raw->judged->kind == KIND_zone))
+			cause = cause_at(broken, raw->judged, raw->rule->after[i] | from_within);
+		if (cause != NULL && cause != raw)
+			return cause;
+	}
+	return NULL;
+}
+
+void hold_back(Judging *judging)
+{
+	const Hash *broken = broken_rules(judging);
+	for (uint32_t i = 0; i < judging->raws; i++) {
+		Raw *raw = judging->raw[i];
+		const Raw *cause = raw->found_by == FOUND_BROKEN && raw->rule->causes > 0 ? cause_of(broken, raw) : NULL;
+		if (cause == NULL)
+			continue;
+		raw->cause = cause->number;
+		judging->verdict->tally.held_back++;
+		open_add(judging, &(Open){ .rule = raw->rule, .where = raw->where, .cause = raw->number });
+	}
+}
+
+/* ---- sorting ---- */
+
+const char *raw_code(const Raw *raw)
+{
+	switch (raw->found_by) {
+	case FOUND_BY_READER:
+		return message_of(raw->complaint->id)->code;
+	case FOUND_BROKEN:
+		return raw->rule->code;
+	case FOUND_BY_REVIEWER:
+		return "OWN";
+	case FOUND_MISSING:
+	case FOUND_REFUSED:
+		break;
+	}
+	return message_of(raw->message)->code;
+}
+
+static int uint_compare(uint64_t a, uint64_t b)
+{
+	return (a > b) - (a < b);
+}
+
+/* Own items last; else by the form, then by line and code. */
+static int raw_compare(const void *left, const void *right)
+{
+	const Raw *a = *(Raw *const *)left, *b = *(Raw *const *)right;
+	int order = uint_compare(a->found_by == FOUND_BY_REVIEWER, b->found_by == FOUND_BY_REVIEWER);
+	order = order != 0 ? order : position_compare(&a->position, &b->position);
+	order = order != 0 ? order : uint_compare(a->place.line, b->place.line);
+	order = order != 0 ? order : uint_compare(a->place.column, b->place.column);
+	order = order != 0 ? order : strcmp(raw_code(a), raw_code(b));
+	return order != 0 ? order : uint_compare(a->number, b->number);
+}
+
+static void sort_raws(Judging *judging)
+{
+	judging->sorted = TAKE(judging->arena, Raw *, judging->raws + 1);
+	for (uint32_t i = 0; i < judging->raws; i++)
+		if (judging->raw[i]->cause == 0)
+			judging->sorted[judging->sorted_count++] = judging->raw[i];
+	qsort(judging->sorted, judging->sorted_count, sizeof *judging->sorted, raw_compare);
+}
+
+/* ---- grouping ---- */
+
+static const char *or_nothing(const char *text)
+{
+	return text != NULL ? text : "";
+}
+
+/* What makes two raws one item. */
+static const char *group_key(Judging *judging, const Raw *raw, Told *told)
+{
+	Arena *arena = judging->arena;
+	if (raw->found_by == FOUND_BROKEN) {
+		*told = (Told){ .rule = raw->rule, .at = &raw->judged, .count = 1 };
+		tell(told, arena);
+		return arena_printf(arena, "%s\n%s\n%s", raw->rule->code, or_nothing(told->submitted.text), or_nothing(told->limit.text));
+	}
+	if (raw->found_by == FOUND_BY_READER)
+		return arena_printf(arena, "%s\n%s", raw_code(raw), complaint_text(raw->complaint, message_of(raw->complaint->id)->finding, arena));
+	if (raw->found_by == FOUND_BY_REVIEWER)
+		return arena_printf(arena, "OWN\n%u", (unsigned)raw->number);
+	const char *field = raw->field != NULL ? raw->field->key : "";
+	const char *party = raw->message == MESSAGE_MIS_05 ? missing_party(raw) : "";
+	return arena_printf(arena, "%s\n%s\n%s\n%s\n%s", raw_code(raw), field, raw->field != NULL ? or_nothing(raw->field->title) : "",
+		raw->field == NULL ? or_nothing(raw->what) : "", raw->reason != NULL ? raw->reason : party);
+}
+
+static void add_to_group(Judging *judging, Group *group, Raw *raw)
+{
+	group->raw = arena_more(judging->arena, group->raw, group->raws, &group->room, sizeof *group->raw);
+	group->raw[group->raws++] = raw;
+}
+
+void group_raws(Judging *judging)
+{
+	sort_raws(judging);
+	Hash *by_key = hash_make(judging->arena, judging->sorted_count);
+	for (uint32_t i = 0; i < judging->sorted_count; i++) {
+		Raw *raw = judging->sorted[i];
+		Told told;
+		const char *key = group_key(judging, raw, &told);
+		size_t length = strlen(key);
+		uintptr_t number = (uintptr_t)hash_get(by_key, key, length);
+		if (number == 0) {
+			judging->group = arena_more(judging->arena, judging->group, judging->groups, &judging->group_room, sizeof(Group));
+			judging->group[judging->groups++] = (Group){ 0 };
+			number = judging->groups;
+			hash_put(by_key, key, length, (void *)number);
+		}
+		raw->item = (uint32_t)number;
+		add_to_group(judging, &judging->group[number - 1], raw);
+	}
+}

@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: MIT
+ * Item: the texts of one finding from the raws grouped in it, whoever found it.
+ */
+#include "judge.h"
+
+#include <string.h>
+
+static const char practice[] = "common practice, no published source";
+
+const char *missing_party(const Raw *raw)
+{
+	const Given *given = raw->wait != NULL ? raw->wait->given : NULL;
+	return given != NULL && given->said == SAID_BY_OTHERS && given->typed != NULL ? given->typed : "";
+}
+
+/* ---- broken rules ---- */
+
+/* "fastener.size"; of a fact its name. */
+static const char *field_of(const Raw *raw, Arena *arena)
+{
+	if (raw->field != NULL)
+		return field_path(raw->field, arena);
+	if (raw->rule == NULL || raw->rule->is.left.from != FROM_FACT)
+		return NULL;
+	const FactSpec *spec = fact_spec(raw->rule->is.left.fact);
+	return arena_printf(arena, "%s.%s", spec->record, spec->name);
+}
+
+static KnownBy weaker(KnownBy known_by, const Fact *fact)
+{
+	return fact != NULL && fact->known_by > known_by ? (KnownBy)fact->known_by : known_by;
+}
+
+static void fill_broken(Judging *judging, const Group *group, Finding *item)
+{
+	Arena *arena = judging->arena;
+	const Rule *rule = group->raw[0]->rule;
+	const Case *at[MOST_TOLD];
+	uint32_t count = group->raws < MOST_TOLD ? group->raws : MOST_TOLD;
+	for (uint32_t i = 0; i < count; i++)
+		at[i] = group->raw[i]->judged;
+	Told told = { .rule = rule, .at = at, .count = count };
+	tell(&told, arena);
+	item->rule = rule;
+	item->judged = at[0];
+	item->finding = told_text(&told, &rule->finding, NULL, arena);
+	item->remedy = told_text(&told, &rule->remedy, NULL, arena);
+	if (item->remedy == NULL)
+		item->remedy = told_text(&told, &rule->remedy_else, NULL, arena);
+	if (item->finding == NULL)
+		item->finding = rule->finding.whole;
+	if (item->remedy == NULL)
+		item->remedy = "ask the panel maker what would be accepted";
+	item->submitted = told.submitted;
+	item->limit = told.limit;
+	item->authority = rule->authority;
+	item->basis = rule->basis;
+	item->answer_by = rule->answer_by;
+	item->known_by = weaker(weaker(basis_known_by(at[0]->all->reference, rule->basis), told.tested.left.fact), told.tested.right.fact);
+}
+
+/* ---- readers, missing, own ---- */
+
+static void fill_message(Finding *item, const Complaint *complaint, Arena *arena)
+{
+	const Message *message = message_of(complaint->id);
+	item->finding = complaint_text(complaint, message->finding, arena);
+	item->remedy = complaint_text(complaint, message->remedy, arena);
+	item->authority = AUTHORITY_PROGRAM;
+	item->basis = practice;
+	item->known_by = KNOWN_PRACTICE;
+	item->answer_by = "contractor";
+}
+
+static void fill_by_reader(const Raw *raw, Finding *item, Arena *arena)
+{
+	item->complaint = raw->complaint;
+	fill_message(item, raw->complaint, arena);
+	if (raw->complaint->about.value != NULL)
+		item->submitted.text = cut_text(raw->complaint->about.value, arena);
+	if (raw->where == NULL && raw->complaint->about.where != NULL)
+		item->name = raw->complaint->about.where;
+}
+
+/* An example of the field, for the remedy. */
+static const char *example_of(const Field *field, Arena *arena)
+{
+	if (field->example != NULL && *field->example != '\0')
+		return field->example;
+	if (field->kind == IS_WORD && field->words != NULL)
+		return arena_text(arena, field->words, strcspn(field->words, "|="));
+	return "VALUE";
+}
+
+static const char *submitted_for(const Raw *raw, Arena *arena)
+{
+	switch (raw->message) {
+	case MESSAGE_MIS_01:
+	case MESSAGE_MIS_02:
+	case MESSAGE_MIS_03:
+		return "not stated";
+	case MESSAGE_MIS_04:
+		return "unknown";
+	case MESSAGE_MIS_05:
+		return arena_printf(arena, "by others: %s", cut_text(missing_party(raw), arena));
+	default:
+		return NULL;
+	}
+}
+
+static void fill_missing(const Raw *raw, Finding *item, Arena *arena)
+{
+	Complaint complaint = { .id = raw->message };
+	const Field *field = raw->field;
+	complaint.about.value = field != NULL ? field_words(field, arena) : raw->what;
+	complaint.about.key = field != NULL ? field->key : raw->what;
+	complaint.about.want = raw->reason != NULL ? cut_text(raw->reason, arena) : field != NULL ? example_of(field, arena) : "";
+	if (raw->message == MESSAGE_MIS_05)
+		complaint.about.value = arena_printf(arena, "%s, by %s", complaint.about.value, cut_text(missing_party(raw), arena));
+	fill_message(item, &complaint, arena);
+	item->submitted.text = submitted_for(raw, arena);
+	if (raw->message == MESSAGE_MIS_05 && *missing_party(raw) != '\0')
+		item->answer_by = cut_text(missing_party(raw), arena);
+	else if (raw->message == MESSAGE_MIS_08)
+		item->answer_by = "panel maker";
+	else if (raw->message >= MESSAGE_MIS_10)
+		item->answer_by = "reviewer";
+}
+
+static const char *text_or(const Text *text, const char *otherwise)
+{
+	return is_value(&text->given) && text->text != NULL ? text->text : otherwise;
+}
+
+static void fill_own(const Judging *judging, const Raw *raw, Finding *item)
+{
+	const OwnItem *own = raw->own;
+	item->finding = text_or(&own->finding, "see the reviewer's file");
+	item->remedy = text_or(&own->remedy, "ask the reviewer");
+	item->basis = text_or(&own->basis, practice);
+	item->answer_by = text_or(&own->answer_by, "contractor");
+	item->name = text_or(&own->where, NULL);
+	item->authority = AUTHORITY_PROGRAM;
+	item->known_by = basis_known_by(judging->cases->reference, item->basis);
+}
+
+/* ---- places ---- */
+
+/* `see` of the record, as written. */
+static const char *see_of(const Case *where)
+{
+	const Field *field = where != NULL ? field_find(record_of(where->kind), "see", 3) : NULL;
+	const void *row = where != NULL && where->submitted != NULL ? where->submitted : where != NULL ? where->row : NULL;
+	if (field == NULL || row == NULL || field->kind != IS_TEXT)
+		return NULL;
+	const Text *see = (const Text *)(const void *)given_in(field, row);
+	return is_value(&see->given) ? see->text : NULL;
+}
+
+/* Two comparisons of one part may stand at one place; it is named once. */
+static void fill_spots(Judging *judging, const Group *group, Finding *item)
+{
+	item->spot = TAKE(judging->arena, Spot, group->raws);
+	for (uint32_t i = 0; i < group->raws; i++) {
+		const Raw *raw = group->raw[i];
+		const Spot *last = item->spots > 0 ? &item->spot[item->spots - 1] : NULL;
+		if (last != NULL && last->where != NULL && last->where == raw->where && last->place.line == raw->place.line &&
+		    last->place.column == raw->place.column)
+			continue;
+		item->spot[item->spots++] = (Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
+	}
+}
+
+static void fill_waits(Judging *judging, const Group *group, Finding *item)
+{
+	const Criteria *criteria = judging->cases->criteria;
+	uint32_t count = 0;
+	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
+		count += group->rules[i / 64] >> i % 64 & 1;
+	item->waits = TAKE(judging->arena, const char *, count + 1);
+	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
+		if (group->rules[i / 64] >> i % 64 & 1)
+			item->waits[item->waiting++] = criteria->rule[i].code;
+}
+
+void fill_item(Judging *judging, const Group *group, Finding *item)
+{
+	const Raw *raw = group->raw[0];
+	item->found_by = raw->found_by;
+	item->code = raw_code(raw);
+	item->action = raw->action;
+	if (raw->where != NULL) {
+		item->record = kind_words(raw->where->kind, judging->arena);
+		item->name = raw->where->name;
+	}
+	if (raw->found_by == FOUND_BROKEN)
+		fill_broken(judging, group, item);
+	else if (raw->found_by == FOUND_BY_READER)
+		fill_by_reader(raw, item, judging->arena);
+	else if (raw->found_by == FOUND_BY_REVIEWER)
+		fill_own(judging, raw, item);
+	else
+		fill_missing(raw, item, judging->arena);
+	const char *field = field_of(raw, judging->arena);
+	item->field = TAKE(judging->arena, const char *, 1);
+	if (field != NULL)
+		item->field[item->fields++] = field;
+	fill_spots(judging, group, item);
+	fill_waits(judging, group, item);
+}

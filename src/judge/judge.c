@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: MIT
+ * Judging one submittal: every rule over the records it speaks of, then what is missing, then one numbered list.
+ *
+ * A rule is never met over no record: it counts as not applicable, or as not judged while the list of its records waits.
+ */
+#include "judge.h"
+#include "pipeline.h"
+
+Raw *raw_add(Judging *judging, const Raw *raw)
+{
+	if (judging->raws >= MOST_RAWS) {
+		judging->left_out++;
+		judging->verdict->by_action[raw->action]++;
+		judging->rejects |= raw->rule != NULL && raw->rule->rejects && raw->action == ACTION_REJECTED;
+		return NULL;
+	}
+	Raw *kept = TAKE(judging->arena, Raw, 1);
+	*kept = *raw;
+	judging->raw = arena_more(judging->arena, judging->raw, judging->raws, &judging->raw_room, sizeof *judging->raw);
+	judging->raw[judging->raws++] = kept;
+	kept->number = judging->raws;
+	return kept;
+}
+
+/* The value a broken rule stands at: that of its left side, of a comparison the one submitted, of a fact a field it used here. */
+static const Given *value_at(const Case *at, const OperandValue *left, const Field **field)
+{
+	if (at->kind == KIND_comparison) {
+		const Compared *compared = at->row;
+		*field = compared->field;
+		return compared->field != NULL && compared->here != NULL ? given_in(compared->field, compared->here) : NULL;
+	}
+	if (left->fact == NULL) {
+		*field = left->field;
+		return left->given;
+	}
+	const Use *use = at->all->use;
+	for (uint32_t i = left->fact->first_use; i != 0; i = use[i - 1].next)
+		if (use[i - 1].kind == USED_FIELD && use[i - 1].at == at && use[i - 1].given != NULL && use[i - 1].given->place.line > 0) {
+			*field = use[i - 1].what.field;
+			return use[i - 1].given;
+		}
+	return NULL;
+}
+
+/* A broken `is given` rule names the field: the field is not missing a second time. */
+static void account_for_field(Judging *judging, const Tested *tested, const Raw *raw)
+{
+	Wait wanted = { .key = { tested->left.given, NULL }, .given = tested->left.given, .field = tested->left.field, .at = raw->where };
+	Wait *wait = tested->left.given != NULL ? wait_for(judging, &wanted) : NULL;
+	if (wait != NULL && wait->raw == 0)
+		wait->raw = raw->number;
+}
+
+static void add_broken(Judging *judging, const Rule *rule, const Case *at, const Tested *tested)
+{
+	Raw raw = { .found_by = FOUND_BROKEN, .action = rule->action, .rule = rule, .judged = at, .where = shown_at(at) };
+	const Given *given = value_at(at, &tested->left, &raw.field);
+	raw.place = place_of(raw.where, given);
+	raw.position = position_of(raw.where, given);
+	const Raw *kept = raw_add(judging, &raw);
+	judging->verdict->tally.broken++;
+	if (kept != NULL && rule->is.relation == RELATION_GIVEN)
+		account_for_field(judging, tested, kept);
+}
+
+static void judge_case(Judging *judging, const Rule *rule, const Case *at)
+{
+	Tally *tally = &judging->verdict->tally;
+	Tested tested = { .outcome = TEST_MET };
+	TestOutcome when = test_all(at, rule->when, rule->conditions, &tested);
+	if (when == TEST_BROKEN || when == TEST_NOT_APPLICABLE) {
+		tally->not_applicable++;
+		return;
+	}
+	if (when == TEST_MET)
+		tested = test_case(at, &rule->is);
+	switch (tested.outcome) {
+	case TEST_MET:
+		tally->met++;
+		return;
+	case TEST_NOT_APPLICABLE:
+		tally->not_applicable++;
+		return;
+	case TEST_BROKEN:
+		add_broken(judging, rule, at, &tested);
+		return;
+	case TEST_REFUSED:
+		tally->refused++;
+		break;
+	case TEST_WAITS:
+	case TEST_BORROWED:
+		tally->not_judged++;
+		break;
+	}
+	wait_tested(judging, rule, at, &tested);
+}
+
+/* How many records of a kind a rule was judged on, or waits for. */
+static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
+{
+	const Cases *cases = judging->cases;
+	for (uint32_t i = 0; i < cases->of[kind].count; i++)
+		judge_case(judging, rule, cases->of[kind].at[i]);
+	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
+		wait_list(judging, rule, judging->waiting[kind][i]);
+		judging->verdict->tally.not_judged++;
+	}
+	return cases->of[kind].count + judging->waitings[kind];
+}
+
+static void judge_rule(Judging *judging, const Rule *rule)
+{
+	uint32_t records = 0;
+	if (rule->for_each < RECORD_KINDS)
+		records = judge_kind(judging, rule, rule->for_each);
+	for (int kind = 0; rule->for_each == RECORD_KINDS && kind < RECORD_KINDS; kind++)
+		if (is_part((RecordKind)kind))
+			records += judge_kind(judging, rule, (RecordKind)kind);
+	judging->verdict->tally.not_applicable += records == 0;
+}
+
+/* The waiting lists by the kind of their records, so that no rule walks past those of others. */
+static void sort_waiting_lists(Judging *judging)
+{
+	const Cases *cases = judging->cases;
+	const WaitingList **list[RECORD_KINDS] = { NULL };
+	for (uint32_t i = 0; i < cases->waitings; i++)
+		judging->waitings[cases->waiting[i].kind]++;
+	for (int kind = 0; kind < RECORD_KINDS; kind++)
+		if (judging->waitings[kind] > 0) {
+			judging->waiting[kind] = list[kind] = TAKE(judging->arena, const WaitingList *, judging->waitings[kind]);
+			judging->waitings[kind] = 0;
+		}
+	for (uint32_t i = 0; i < cases->waitings; i++) {
+		RecordKind kind = cases->waiting[i].kind;
+		list[kind][judging->waitings[kind]++] = &cases->waiting[i];
+	}
+}
+
+static Stage stage_of(const Submittal *submittal)
+{
+	return is_value(&submittal->stage.given) ? (Stage)submittal->stage.word : STAGE_application;
+}
+
+/* One more than any round that can be told from the submittal is left to the reader of earlier reports. */
+static uint16_t round_of(const Cases *cases, Stage stage)
+{
+	const Number *round = &cases->submittal->round_one;
+	if (stage == STAGE_bid)
+		return 0;
+	if (!is_value(&round->given) && cases->review != NULL)
+		round = &cases->review->round_one;
+	bool known = is_value(&round->given) && round->value >= 1 && round->value <= 999;
+	return known ? (uint16_t)round->value : 1;
+}
+
+static void judge_all(Judging *judging)
+{
+	const Criteria *criteria = judging->cases->criteria;
+	sort_waiting_lists(judging);
+	for (uint32_t i = 0; i < criteria->rules; i++)
+		judge_rule(judging, &criteria->rule[i]);
+	find_missing(judging);
+	raise_waits(judging);
+}
+
+Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
+{
+	Verdict *verdict = TAKE(arena, Verdict, 1);
+	Judging judging = { .arena = arena, .cases = cases, .complaints = complaints, .verdict = verdict };
+	judging.stage = stage_of(cases->submittal);
+	judging.waits = hash_make(arena, 64);
+	judging.texts = hash_make(arena, 8);
+	judging.messages = hash_make(arena, 8);
+	verdict->cases = cases;
+	verdict->source = source;
+	verdict->self_check = cases->review == NULL;
+	verdict->broken_file = complaints != NULL && complaints->broken;
+	verdict->stage = judging.stage;
+	verdict->round = round_of(cases, judging.stage);
+	add_complaints(&judging);
+	if (!verdict->broken_file)
+		judge_all(&judging);
+	add_own_items(&judging);
+	hold_back(&judging);
+	group_raws(&judging);
+	number_items(&judging);
+	apply_dispositions(&judging);
+	if (!verdict->broken_file) {
+		find_unverified(&judging);
+		clear_parts(&judging);
+	}
+	conclude(&judging);
+	return verdict;
+}

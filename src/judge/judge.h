@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: MIT
+ * Judging: what the files of judge/ share while one submittal is judged.
+ *
+ * Everything found becomes a Raw: one code at one record. What a rule waits for becomes a Wait. At the end raws are held back,
+ * sorted and grouped into the findings of the verdict, so that nothing points into the verdict before it stands.
+ */
+#ifndef JUDGE_JUDGE_H
+#define JUDGE_JUDGE_H
+
+#include "hash.h"
+#include "verdict.h"
+
+enum {
+	MOST_ITEMS = 10000,
+	MOST_RAWS = 100000, /* before grouping */
+	MOST_NOT_YETS = 10000,
+	MOST_WAITS = 100000,
+	MOST_TEXT = 200, /* bytes of one value as quoted in a finding */
+	MOST_ACCOUNTS = 64, /* readers suggest a key for the first 50 */
+	MOST_TOLD = 20 /* places whose own words are put into one finding */
+};
+
+/* Where something stands in the order of the form, whatever the order of keys in the file. */
+typedef struct {
+	uint32_t area; /* from 1; 0: the submittal itself */
+	uint32_t outer, index, inner; /* offset of the list in its record, number in the list, offset in the record */
+} Position;
+
+typedef enum { WAIT_VALUE, WAIT_REASON, WAIT_BORROWED } WaitKind;
+
+/* One thing that rules wait for. */
+typedef struct Wait {
+	const void *key[2]; /* the Given asked for, or a record and what is missing there */
+	WaitKind kind;
+	const Given *given; /* NULL where no field is known */
+	const Field *field;
+	const Case *at;
+	const char *what, *reason; /* in words, where there is no field; why refused */
+	uint64_t *rules; /* one bit a rule */
+	uint32_t raw; /* number + 1 of the raw that asks for it */
+	bool not_due; /* the form does not ask for it at this stage */
+	struct Wait *next;
+} Wait;
+
+/* One code at one record. */
+typedef struct {
+	FoundBy found_by;
+	Action action;
+	MessageId message; /* of what is missing or refused */
+	const Rule *rule;
+	const Complaint *complaint;
+	const OwnItem *own;
+	const Case *judged, *where; /* the case of the rule, and the record it is shown at */
+	const Case *area; /* of a reader's message whose record is not known: its roof area, if that is */
+	const Field *field; /* what is missing, or what the rule stands at */
+	const char *what, *reason; /* of what is missing: the value in words; an example, a party or a reason */
+	Place place;
+	Position position;
+	uint32_t number; /* order of finding */
+	uint32_t cause; /* number + 1 of the raw it waits for, by `after` */
+	uint32_t item; /* number + 1 of the group it ended in */
+	Wait *wait; /* of a value: the rules that wait for it */
+} Raw;
+
+/* A rule that could not be judged; becomes a NotYet when items are numbered. */
+typedef struct {
+	const Rule *rule;
+	const Case *where;
+	const Wait *wait;
+	uint32_t cause; /* number + 1 of a raw */
+} Open;
+
+/* One item on the way: the raws in it. */
+typedef struct {
+	Raw **raw;
+	uint32_t raws, room;
+	uint64_t *rules; /* that wait for it, one bit each */
+} Group;
+
+typedef struct {
+	Arena *arena;
+	Cases *cases;
+	const Complaints *complaints;
+	Verdict *verdict;
+	Stage stage;
+	Raw **raw;
+	uint32_t raws, raw_room;
+	uint32_t left_out; /* raws beyond the limit */
+	bool rejects; /* an open item rejects the whole package */
+	Assumption *assumed;
+	uint32_t assumed_room;
+	Hash *waits, *texts; /* by their key; equal texts once */
+	Hash *messages; /* raws of readers by place */
+	Raw *accounts[MOST_ACCOUNTS]; /* readers' messages that account for a missing key */
+	uint32_t accounting;
+	Wait *first_wait, *last_wait;
+	uint32_t wait_count;
+	Open *open;
+	uint32_t opens, open_room;
+	Raw **sorted; /* raws not held back, in order */
+	uint32_t sorted_count;
+	Group *group;
+	uint32_t groups, group_room;
+	const WaitingList *const *waiting[RECORD_KINDS]; /* waiting lists by kind */
+	uint32_t waitings[RECORD_KINDS];
+} Judging;
+
+/* ---- judge.c ---- */
+
+/* A new raw, or NULL beyond the limit; its action counts all the same. Pointers to raws stay good. */
+Raw *raw_add(Judging *judging, const Raw *raw);
+
+/* ---- waits.c ---- */
+
+/* The wait for a value, a reason or a construction; made if need be; NULL beyond the limit. */
+Wait *wait_for(Judging *judging, const Wait *wanted);
+
+/* The wait for a value if there is one. */
+Wait *wait_found(const Judging *judging, const Given *given);
+
+/* Notes that a rule could not be judged at a case (NULL: the list of its records waits), and what it waits for. */
+void wait_tested(Judging *judging, const Rule *rule, const Case *at, const Tested *tested);
+void wait_list(Judging *judging, const Rule *rule, const WaitingList *list);
+void open_add(Judging *judging, const Open *open);
+
+/* What a wait is called in the list of rules not judged. */
+const char *wait_words(const Judging *judging, const Wait *wait);
+
+/* Items for refused facts and borrowed capacities. */
+void raise_waits(Judging *judging);
+
+/* ---- missing.c ---- */
+
+/* An item for what is missing at a record. `raw` has message, where, field, what and reason. */
+Raw *raise_missing(Judging *judging, const Raw *raw, Wait *wait);
+void find_missing(Judging *judging);
+
+/* ---- readers.c ---- */
+
+void add_complaints(Judging *judging);
+
+/* The raw of the reader's message that stands for an unreadable value, or accounts for a missing key. */
+Raw *complaint_at(Judging *judging, const Place *place);
+Raw *complaint_for(Judging *judging, const Field *field, const void *row, const void *submitted);
+
+/* ---- place.c ---- */
+
+/* The record something found at a case is shown at: of a comparison its part, of a role or paper the record that lacks it. */
+const Case *shown_at(const Case *at);
+bool is_part(RecordKind kind);
+/* Whether a value is one of the record's own. */
+bool stands_in(const Case *at, const Given *given);
+Position position_of(const Case *where, const Given *given);
+int position_compare(const Position *a, const Position *b);
+
+/* The place of a value, if it stands in the submittal, else of the nearest record that has one. */
+Place place_of(const Case *where, const Given *given);
+
+/* "support.thickness": the record a field belongs to and its key; "the thickness"-like words of its title. */
+const char *field_path(const Field *field, Arena *arena);
+const char *field_words(const Field *field, Arena *arena);
+const char *kind_words(RecordKind kind, Arena *arena);
+
+/* ---- wording.c ---- */
+
+/* A broken rule at the cases of one item. */
+typedef struct {
+	const Rule *rule;
+	const Case *const *at;
+	uint32_t count;
+	Tested tested; /* at the first */
+	Side submitted, limit;
+	int digits;
+} Told;
+
+void tell(Told *told, Arena *arena);
+const char *told_text(const Told *told, const Wording *wording, const Advice *advice, Arena *arena);
+
+/* ---- sides.c ---- */
+
+/* Text cut to MOST_TEXT bytes between characters. */
+const char *cut_text(const char *text, Arena *arena);
+typedef struct {
+	const Operand *operand;
+	Unit unit; /* of `number` */
+	int digits;
+} Shown;
+const char *value_text(const OperandValue *value, const Shown *shown, const Reference *reference, Arena *arena);
+Unit unit_of(const OperandValue *value, const Operand *operand);
+
+/* As typed; NULL where it was not. */
+const char *typed_text(const OperandValue *value, const Operand *operand);
+void tell_sides(Told *told, Arena *arena);
+
+/* ---- the rest ---- */
+
+const char *raw_code(const Raw *raw);
+
+/* Who is named by `by others`. */
+const char *missing_party(const Raw *raw);
+KnownBy basis_known_by(const Reference *reference, const char *basis);
+void hold_back(Judging *judging);
+void group_raws(Judging *judging);
+void number_items(Judging *judging);
+
+/* The texts of one item from its raws; `number.c` has given it its number. */
+void fill_item(Judging *judging, const Group *group, Finding *item);
+void add_own_items(Judging *judging);
+/* The item of a number such as 1.03; NULL if this report has none. */
+Finding *item_numbered(const Verdict *verdict, const char *number);
+void apply_dispositions(Judging *judging);
+void find_unverified(Judging *judging);
+void clear_parts(Judging *judging);
+void conclude(Judging *judging);
+
+#endif
