@@ -47,6 +47,6 @@ bool write_why(Out *out, const Library *library, const char *code, Arena *arena)
 const char *why_code_at(const Criteria *criteria, size_t i);
 
 /* Each fault at its place, with the line it stands in. */
-void write_faults(Out *out, const Complaints *faults, const Source *const *source, uint32_t sources);
+void write_faults(Out *out, const Complaints *faults);
 
 #endif

@@ -9,11 +9,11 @@ enum { MOST_FAULTS = 50 };
 
 static const LabelColumn fault_column = { 2, 9 };
 
-static const Source *source_of(const Source *const *source, uint32_t sources, const Place *place)
+static const Source *source_of(const Complaints *faults, const Place *place)
 {
-	for (uint32_t i = 0; i < sources; i++)
-		if (source[i]->id == place->source)
-			return source[i];
+	for (uint32_t i = 0; i < faults->sources; i++)
+		if (faults->source[i]->id == place->source)
+			return faults->source[i];
 	return NULL;
 }
 
@@ -33,11 +33,11 @@ static void put_fault(Out *out, const Complaint *fault, const Source *source, Ar
 	put_label(out, fault_column, "Remedy", complaint_text(fault, message->remedy, arena));
 }
 
-void write_faults(Out *out, const Complaints *faults, const Source *const *source, uint32_t sources)
+void write_faults(Out *out, const Complaints *faults)
 {
 	uint32_t shown = faults->count < MOST_FAULTS ? faults->count : MOST_FAULTS;
 	for (uint32_t i = 0; i < shown; i++)
-		put_fault(out, &faults->at[i], source_of(source, sources, &faults->at[i].place), faults->arena);
+		put_fault(out, &faults->at[i], source_of(faults, &faults->at[i].place), faults->arena);
 	if (shown < faults->count) {
 		SAY(out, "and ");
 		put_count(out, faults->count - shown);

@@ -113,7 +113,5 @@ bool write_why(Out *out, const Library *library, const char *code, Arena *arena)
 		else
 			put_message(out, message_of((MessageId)(i - criteria->rule_rows.count)));
 	}
-	if (found)
-		write_cautions(out, library->reference, (CautionsFor){ "why", "" }, arena);
 	return found;
 }

@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: MIT
+ * The commands: one row and one file each.
+ */
+#include "commands.h"
+
+#include "suggest.h"
+
+#include <string.h>
+
+static const Command commands[] = {
+	{ "review", "FILE|FOLDER|-...", "reviews submittals: a numbered list of what stands between each and its warranty",
+		"A folder is walked for .yaml and .yml files; - is standard input. Several --format F --output FILE give several\n"
+		"reports of one run. With a folder, json becomes one line a submittal, as ndjson; with several files, an array.\n\n"
+		"  seamstamp review mine.yaml\n"
+		"  seamstamp review --format lines submittals/\n"
+		"  seamstamp review --reviewer review.yaml --criteria ours/ --format text --format json --output mine.json mine.yaml\n",
+		FOR_REVIEW, command_review },
+	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
+		"  seamstamp form --blank > mine.yaml\n"
+		"  seamstamp form --blank --stage bid > bid.yaml\n"
+		"  seamstamp form --reference > form.md\n",
+		FOR_FORM, command_form },
+	{ "why", "CODE...", "prints what a rule or a message asks, why, on what it rests, and an example",
+		"  seamstamp why CLP-01\n"
+		"  seamstamp why LST-10                   prints LST-10a and LST-10b, if that is how it is split\n",
+		FOR_WHY, command_why },
+};
+
+const Command *command_at(size_t i)
+{
+	return i < sizeof commands / sizeof *commands ? &commands[i] : NULL;
+}
+
+const Command *command_find(const char *name)
+{
+	for (size_t i = 0; i < sizeof commands / sizeof *commands; i++)
+		if (strcmp(commands[i].name, name) == 0)
+			return &commands[i];
+	return NULL;
+}
+
+const char *command_nearest(const char *name)
+{
+	const char *names[sizeof commands / sizeof *commands];
+	size_t count = sizeof names / sizeof *names;
+	for (size_t i = 0; i < count; i++)
+		names[i] = commands[i].name;
+	int nearest = suggest(name, names, count);
+	return nearest >= 0 ? names[nearest] : NULL;
+}

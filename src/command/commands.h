@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT
+ * What each command does with its arguments; each gives the exit status.
+ */
+#ifndef COMMAND_COMMANDS_H
+#define COMMAND_COMMANDS_H
+
+#include "command.h"
+
+int command_review(const Arguments *arguments);
+int command_form(const Arguments *arguments);
+int command_why(const Arguments *arguments);
+
+#endif

@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: MIT
+ * Where the reports of one run go. The frame around several reports (an array's brackets, the rule between two letters) is made
+ * here, so that a format knows one submittal only.
+ */
+#include "outputs.h"
+
+#include "file.h"
+#include "say.h"
+#include "suggest.h"
+
+#include <string.h>
+
+static bool is_json(const ReportFormat *format)
+{
+	return strcmp(format->name, "json") == 0;
+}
+
+static bool say_no_format(const Arguments *arguments, const char *name)
+{
+	const char *names[16], *all = "";
+	size_t count = 0;
+	for (const ReportFormat *f; (f = report_format_at(count)) != NULL && count < 16; count++) {
+		names[count] = f->name;
+		all = arena_printf(arguments->arena, "%s%s%s", all, count > 0 ? ", " : "", f->name);
+	}
+	int nearest = suggest(name, names, count);
+	const char *hint = nearest >= 0 ? arena_printf(arguments->arena, "; did you mean %s?", names[nearest]) : "";
+	say_usage(arguments->command, arena_printf(arguments->arena, "no format %s%s (there are: %s)", name, hint, all));
+	return false;
+}
+
+static bool open_output(Outputs *outputs, const Arguments *arguments, const Wanted *wanted, Batch batch)
+{
+	const ReportFormat *format = report_format(wanted->format != NULL ? wanted->format : "text");
+	if (format == NULL)
+		return say_no_format(arguments, wanted->format);
+	if (is_json(format) && batch == A_FOLDER)
+		format = report_format("ndjson");
+	outputs->array = batch == SEVERAL_FILES;
+	bool standard = wanted->path == NULL || strcmp(wanted->path, "-") == 0;
+	for (uint32_t i = 0; i < outputs->count; i++) {
+		const char *other = outputs->at[i].path;
+		if (standard ? other != NULL : other == NULL || strcmp(other, wanted->path) != 0)
+			continue;
+		say_usage(arguments->command, arena_printf(arguments->arena, "two formats go to %s; give each an --output of its own",
+			standard ? "standard output" : wanted->path));
+		return false;
+	}
+	Output *output = &outputs->at[outputs->count++];
+	*output = (Output){ .format = format, .path = standard ? NULL : wanted->path };
+	if (!standard) {
+		output->arena = arena_make();
+		output->whole = out_make(output->arena, format->escape);
+	}
+	return true;
+}
+
+bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch)
+{
+	*outputs = (Outputs){ .count = 0 };
+	static const Wanted letter = { NULL, NULL };
+	if (arguments->outputs == 0)
+		return open_output(outputs, arguments, &letter, batch);
+	for (uint32_t i = 0; i < arguments->outputs; i++)
+		if (!open_output(outputs, arguments, &arguments->wanted[i], batch))
+			return false;
+	return true;
+}
+
+bool outputs_need_hash(const Outputs *outputs)
+{
+	for (uint32_t i = 0; i < outputs->count; i++)
+		if (strstr(outputs->at[i].format->name, "json") != NULL)
+			return true;
+	return false;
+}
+
+/* What stands before the first report, and between two. */
+static void put_frame(Out *out, const Output *output, const Outputs *outputs)
+{
+	bool first = outputs->reports == 0;
+	if (is_json(output->format) && outputs->array)
+		out_literal(out, first ? "[\n" : ",\n", 2);
+	else if (strcmp(output->format->name, "text") == 0 && !first)
+		SAY(out, "\n====================================================================================================\n\n");
+}
+
+static void close_frame(Out *out, const Output *output, const Outputs *outputs)
+{
+	if (!is_json(output->format) || !outputs->array)
+		return;
+	if (outputs->reports == 0)
+		SAY(out, "[\n");
+	SAY(out, "]\n");
+}
+
+void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena)
+{
+	for (uint32_t i = 0; i < outputs->count; i++) {
+		Output *output = &outputs->at[i];
+		Out *out = output->whole != NULL ? output->whole : out_make(arena, output->format->escape);
+		put_frame(out, output, outputs);
+		output->format->write(out, verdict, arena);
+		if (output->whole == NULL)
+			send_out(out);
+	}
+	outputs->reports++;
+}
+
+void outputs_close(Outputs *outputs)
+{
+	Arena *arena = arena_make();
+	for (uint32_t i = 0; i < outputs->count; i++) {
+		Output *output = &outputs->at[i];
+		Out *out = output->whole != NULL ? output->whole : out_make(arena, output->format->escape);
+		close_frame(out, output, outputs);
+		if (output->whole == NULL) {
+			send_out(out);
+			continue;
+		}
+		size_t length;
+		const char *text = out_text(out, &length);
+		file_write(output->path, text, length);
+		arena_free(output->arena);
+	}
+	flush_out();
+	arena_free(arena);
+}
