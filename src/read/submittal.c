@@ -9,7 +9,7 @@ static void *read_form(const Record *record, Node *root, Place whole, Reading *r
 {
 	void *row = arena_take(reading->arena, 1, record->size);
 	((Given *)row)->place = whole;
-	if (root == NULL)
+	if (root == NULL || (root->kind != NODE_MAP && root->fault != NODE_WHOLE))
 		return row;
 	if (root->kind != NODE_MAP) {
 		complain(reading->complaints, MESSAGE_FRM_08, root->place, (About){ .value = root->kind == NODE_LIST ? "a list" : root->text });

@@ -94,7 +94,7 @@ static void refuse_quantity(Cell *cell, Quantity why)
 		refuse_like(cell, MESSAGE_FRM_12);
 	else {
 		cell->given->said = SAID_UNREADABLE;
-		const char *value = arena_printf(cell->reading->arena, "%s, %s,", cell->given->typed, kind_of_quantity(cell->text, cell->length));
+		const char *value = arena_printf(cell->reading->arena, "%s, %s", cell->given->typed, kind_of_quantity(cell->text, cell->length));
 		reading_complain(cell->reading, MESSAGE_FRM_13, cell->given->place,
 			(About){ .key = cell->key, .value = value, .want = dimension_words(wanted) });
 	}
@@ -297,9 +297,20 @@ static bool read_no_list(Cell *cell)
 	return false;
 }
 
+/* `none` answers for a list; of a number or a day it says nothing. */
+static bool is_none_for_a_value(const Cell *cell)
+{
+	FieldKind kind = cell->field->kind;
+	return (kind == IS_NUMBER || kind == IS_SIZE || kind == IS_DATE || kind == IS_MARK || kind == IS_BY_ZONE) && is_spelt(cell, "none");
+}
+
 static bool read_by_kind(Cell *cell)
 {
 	void *value = cell->given;
+	if (is_none_for_a_value(cell)) {
+		refuse_like(cell, MESSAGE_FRM_27);
+		return false;
+	}
 	switch (cell->field->kind) {
 	case IS_NAME:
 	case IS_TEXT:

@@ -29,6 +29,8 @@ typedef struct {
 	Node *root;
 	Level level[DEPTH];
 	uint32_t depth, nodes;
+	Node *recent; /* the value that ended last, and the line it ended in */
+	size_t recent_line;
 	bool comments; /* the file has comments behind values */
 	bool stop;
 } Loading;
@@ -98,6 +100,16 @@ static void append(Level *level, Node *child)
 	level->node->count++;
 }
 
+/* What is written from one node to the end of another on the same line: with the comma, and the blank behind it or none. */
+static const char *text_between(Loading *l, const Node *first, const Node *last)
+{
+	size_t from = source_offset(l->source, first->place.line, first->place.column);
+	size_t to = source_offset(l->source, last->place.line, last->place.column) + last->length;
+	if (first->place.line != last->place.line || to < from)
+		return arena_printf(l->arena, "%s, %s", first->text, last->text);
+	return arena_text(l->arena, l->source->bytes + from, to - from);
+}
+
 /* `{thickness: 24 ga, 16 in}`: the comma ended the value, and `16 in` is a key without one. */
 static void notice_comma(Loading *l, Level *map)
 {
@@ -114,7 +126,7 @@ static void notice_comma(Loading *l, Level *map)
 	}
 	if (before->first->fault == NODE_WHOLE)
 		say(l, MESSAGE_YML_16, key->place, (About){ .key = before->text, .value = key->text,
-			.want = arena_printf(l->arena, "%s, %s", before->first->text, key->text) });
+			.want = text_between(l, before->first, key) });
 	before->first->fault = NODE_REFUSED;
 }
 
@@ -219,6 +231,15 @@ static void add_scalar(Loading *l, const yaml_event_t *e)
 	if (l->comments && !node->quoted && node->fault == NODE_WHOLE)
 		notice_comment(l->source, &(Written){ node, key, e->end_mark }, l->complaints);
 	link_value(l, node, is_implied);
+	l->recent = node;
+	l->recent_line = e->end_mark.line + 1;
+}
+
+/* What holds the value that is too deep, up to the nearest key, is not read; the message stands for it. */
+static void refuse_levels(Loading *l)
+{
+	for (uint32_t i = l->depth; i-- > 0 && l->level[i].node->kind == NODE_LIST;)
+		l->level[i].node->fault = NODE_REFUSED;
 }
 
 static void open_level(Loading *l, const yaml_event_t *e, NodeKind kind)
@@ -229,6 +250,7 @@ static void open_level(Loading *l, const yaml_event_t *e, NodeKind kind)
 		return;
 	}
 	if (l->depth == DEPTH) {
+		refuse_levels(l);
 		give_up(l, MESSAGE_YML_05, place, (About){ .want = "32" });
 		return;
 	}
@@ -243,6 +265,16 @@ static void open_level(Loading *l, const yaml_event_t *e, NodeKind kind)
 	}
 	link_value(l, node, false);
 	l->level[l->depth++] = (Level){ .node = node, .flow = flow };
+}
+
+/* A block ends only at the sign behind it, so its end says nothing of where it was cut. */
+static void close_level(Loading *l, const yaml_event_t *e)
+{
+	const Level *level = &l->level[--l->depth];
+	if (!level->flow)
+		return;
+	l->recent = level->node;
+	l->recent_line = e->end_mark.line + 1;
 }
 
 /* An alias is not followed: it stands as an empty value that is refused. */
@@ -273,7 +305,7 @@ static void take_event(Loading *l, const yaml_event_t *e)
 		break;
 	case YAML_MAPPING_END_EVENT:
 	case YAML_SEQUENCE_END_EVENT:
-		l->depth--;
+		close_level(l, e);
 		break;
 	case YAML_ALIAS_EVENT:
 		add_alias(l, e);
@@ -314,6 +346,10 @@ static void take_break(Loading *l, bool is_cut)
 		at.context_column = (uint32_t)p->context_mark.column + 1;
 	}
 	advise_break(l->source, &at, l->arena, l->complaints);
+	/* The value that the break cut through has this message; what it looks like now is not worth another. */
+	const Complaint *said = &l->complaints->at[l->complaints->count - 1];
+	if (l->recent != NULL && l->recent_line >= said->place.line)
+		l->recent->fault = NODE_REFUSED;
 }
 
 static void take_events(Loading *l, bool is_cut)
