@@ -36,6 +36,22 @@ double test_listing_in_force_yes(Case *test)
 	return why == NULL;
 }
 
+/* A class says nothing of the pressure at another spacing, and a capacity report earns no class. */
+double test_role_fits_yes(Case *test)
+{
+	double known = OF(test, test_listing_known_yes);
+	const char *role = GIVEN(test, test, AreaTest, role);
+	if (!ready(test))
+		return 0;
+	if (known == 0)
+		return SKIP(test, "the listing is not known");
+	const Listing *row = test->listed;
+	bool fits = same_text(row->role.text, role);
+	if (!fits)
+		note(test, arena_printf(test->all->arena, "it is a paper for %s", row->role.text));
+	return fits;
+}
+
 /* What the listing allows by its own words, or the table of substitutions, does not count. */
 double test_differences_one(Case *test)
 {

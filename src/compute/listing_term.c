@@ -61,25 +61,13 @@ static bool number_holds(const Case *at, const Compared *compared, double here)
 	return is_word(relation, "between") && here > number[0] && here < number[1];
 }
 
-/* At least and at most of words go by their scale; a word of another family does not hold. */
-static bool word_holds_by_rank(const Case *at, const Compared *compared, const char *here)
+/* Words and texts are named, not ordered: reading the terms lets no other relation come with them. */
+static bool word_holds(const BoundTerm *term, const char *here)
 {
-	const char *attribute = compared->term->row->attribute.text, *scale_here = NULL, *scale_there = NULL;
-	int rank_here = scale_rank(at->all->criteria, attribute, here, &scale_here);
-	int rank_there = scale_rank(at->all->criteria, attribute, compared->term->word[0], &scale_there);
-	if (rank_here == 0 || rank_there == 0 || strcmp(scale_here, scale_there) != 0)
-		return false;
-	return is_word(&compared->term->row->relation, "at least") ? rank_here > rank_there : rank_here < rank_there;
-}
-
-static bool word_holds(const Case *at, const Compared *compared, const char *here)
-{
-	const BoundTerm *term = compared->term;
-	const Word *relation = &term->row->relation;
 	for (uint32_t i = 0; i < term->count; i++)
 		if (same_text(here, term->word[i]))
 			return true;
-	return (is_word(relation, "at least") || is_word(relation, "at most")) && word_holds_by_rank(at, compared, here);
+	return false;
 }
 
 static bool is_readable(const BoundTerm *term)
@@ -97,11 +85,11 @@ static bool value_holds(Case *comparison, const Compared *compared)
 	case IS_SIZE:
 		return number_holds(comparison, compared, fetch_number(comparison, asked));
 	case IS_WORD:
-		return word_holds(comparison, compared, fetch_word(comparison, asked));
+		return word_holds(compared->term, fetch_word(comparison, asked));
 	case IS_YES:
-		return word_holds(comparison, compared, fetch_yes(comparison, asked) ? "yes" : "no");
+		return word_holds(compared->term, fetch_yes(comparison, asked) ? "yes" : "no");
 	default:
-		return word_holds(comparison, compared, fetch_text(comparison, asked));
+		return word_holds(compared->term, fetch_text(comparison, asked));
 	}
 }
 
