@@ -6,7 +6,7 @@
 /* The rules that wait for what an item asks for. */
 static void gather_rules(Judging *judging)
 {
-	size_t words = judging->cases->criteria->rules / 64 + 1;
+	size_t words = judging->cases->criteria != NULL ? judging->cases->criteria->rules / 64 + 1 : 1;
 	for (const Wait *wait = judging->first_wait; wait != NULL; wait = wait->next) {
 		const Raw *raw = wait->raw != 0 ? judging->raw[wait->raw - 1] : NULL;
 		if (raw == NULL || raw->item == 0 || wait->rules == NULL)

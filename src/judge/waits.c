@@ -71,7 +71,7 @@ static unsigned wait_side(Judging *judging, const Rule *rule, const Case *at, co
 {
 	unsigned noted = 0;
 	if (side->fact == NULL) {
-		if (side->given == NULL || side->field == NULL)
+		if (side->given == NULL || side->field == NULL || is_value(side->given))
 			return 0;
 		Wait wanted = value_wanted(side->given, side->field, side->at != NULL ? side->at : at);
 		note(judging, rule, at, wait_for(judging, &wanted));
@@ -136,7 +136,9 @@ void wait_tested(Judging *judging, const Rule *rule, const Case *at, const Teste
 {
 	unsigned noted = 0;
 	if (tested->outcome == TEST_BORROWED) {
-		wait_borrowed(judging, rule, at);
+		noted = wait_side(judging, rule, at, &tested->left) + wait_side(judging, rule, at, &tested->right);
+		if (noted == 0)
+			wait_borrowed(judging, rule, at);
 		return;
 	}
 	if (tested->outcome == TEST_REFUSED) {

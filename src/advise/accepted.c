@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: MIT
+ * Accepted items: the catalogue items that would be accepted in the places of an item, each tried in a copy.
+ */
+#include "advising.h"
+
+#include <string.h>
+
+enum { MOST_NAMED = 5 };
+
+/* The catalogue's rows of a kind of part; openings have curbs and boots. */
+typedef struct {
+	const char *row;
+	uint32_t count;
+} Items;
+
+static Items items_of(const Criteria *criteria, RecordKind kind, int table)
+{
+#define ITEMS(member) ((Items){ (const char *)criteria->member.row, criteria->member.count })
+	switch (kind) {
+	case KIND_panel:
+		return table == 0 ? ITEMS(panels) : (Items){ 0 };
+	case KIND_support:
+		return table == 0 ? ITEMS(supports) : (Items){ 0 };
+	case KIND_layer:
+		return table == 0 ? ITEMS(layers) : (Items){ 0 };
+	case KIND_clip:
+		return table == 0 ? ITEMS(clips) : (Items){ 0 };
+	case KIND_fastener:
+		return table == 0 ? ITEMS(fasteners) : (Items){ 0 };
+	case KIND_underlayment:
+		return table == 0 ? ITEMS(underlayments) : (Items){ 0 };
+	case KIND_sealant:
+		return table == 0 ? ITEMS(sealants) : (Items){ 0 };
+	case KIND_rivet:
+		return table == 0 ? ITEMS(rivets) : (Items){ 0 };
+	case KIND_closure:
+		return table == 0 ? ITEMS(closures) : (Items){ 0 };
+	case KIND_penetration:
+		return table == 0 ? ITEMS(curbs) : ITEMS(boots);
+	case KIND_accessory:
+		return table == 0 ? ITEMS(clamps) : (Items){ 0 };
+	default:
+		return (Items){ 0 };
+	}
+#undef ITEMS
+}
+
+/* Beside an item that is put in its place, nothing of the old one stays: not its size, its life or its description. */
+static void put_item(const Record *record, void *row, const void *item)
+{
+	static const char *const of_the_old[] = { "mark", "description", "sold_in", "stated_life", "life_paper", "was" };
+	for (uint32_t i = 0; i < record->count; i++) {
+		const Field *field = &record->field[i];
+		Given *given = given_at(field, row);
+		const Given *stated = given_in(field, item);
+		bool clear = stated->said != SAID_NOTHING && field->stricter != OWN;
+		for (size_t j = 0; j < sizeof of_the_old / sizeof *of_the_old; j++)
+			clear |= strcmp(field->key, of_the_old[j]) == 0;
+		if (clear)
+			*given = (Given){ .place = given->place };
+	}
+	/* PART_FIELDS lie at one place in every part. */
+	Panel *part = row;
+	const Panel *catalogue = item;
+	part->item.text = catalogue->item.text;
+	part->item.given = (Given){ part->item.given.place, catalogue->item.text, SAID_VALUE };
+	if (is_value(&catalogue->supplied_by.given)) {
+		part->supplied_by.text = catalogue->supplied_by.text;
+		part->supplied_by.given = (Given){ part->supplied_by.given.place, catalogue->supplied_by.text, SAID_VALUE };
+	}
+}
+
+static bool is_accepted(Advising *advising, const Finding *item, const void *candidate)
+{
+	ArenaMark mark = arena_mark(advising->arena);
+	Copy *copy = copy_submittal(advising);
+	bool placed = true;
+	for (uint32_t i = 0; i < item->spots; i++) {
+		const Case *part = item->spot[i].where;
+		void *row = copied_row(advising, copy, part);
+		placed &= row != NULL;
+		if (row != NULL)
+			put_item(record_of(part->kind), row, candidate);
+	}
+	bool accepted = placed && is_cured(advising, judge_copy(advising, copy), item, false);
+	arena_back(advising->arena, mark);
+	return accepted;
+}
+
+static bool is_one_kind_of_part(const Finding *item)
+{
+	if (item->spots == 0 || item->spots > MOST_SPOTS)
+		return false;
+	for (uint32_t i = 0; i < item->spots; i++) {
+		const Case *where = item->spot[i].where;
+		if (where == NULL || record_of(where->kind)->sort != RECORD_PART || where->kind != item->spot[0].where->kind)
+			return false;
+	}
+	return true;
+}
+
+static const char *named(const char *const *name, uint32_t count, Arena *arena)
+{
+	const char *text = "";
+	for (uint32_t i = 0; i < count && i < MOST_NAMED; i++)
+		text = arena_printf(arena, "%s%s%s", text, i == 0 ? "" : ", ", name[i]);
+	return count > MOST_NAMED ? arena_printf(arena, "%s and %u more", text, (unsigned)(count - MOST_NAMED)) : text;
+}
+
+const char *accepted_items(Advising *advising, const Finding *item)
+{
+	const char *name[MOST_NAMED];
+	uint32_t count = 0;
+	if (!is_one_kind_of_part(item))
+		return NULL;
+	RecordKind kind = item->spot[0].where->kind;
+	const Text *submitted = &((const Panel *)item->spot[0].where->submitted)->item;
+	for (int table = 0; table < 2; table++) {
+		Items items = items_of(advising->verdict->cases->criteria, kind, table);
+		for (uint32_t i = 0; i < items.count && may_try(advising); i++) {
+			const Panel *candidate = (const Panel *)(const void *)(items.row + i * record_of(kind)->size);
+			bool is_same = is_value(&submitted->given) && strcmp(candidate->item.text, submitted->text) == 0;
+			if (is_same || !is_accepted(advising, item, candidate))
+				continue;
+			if (count < MOST_NAMED)
+				name[count] = candidate->item.text;
+			count++;
+		}
+	}
+	return count > 0 ? named(name, count, advising->arena) : NULL;
+}
