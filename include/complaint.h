@@ -41,6 +41,8 @@ typedef struct {
 	uint32_t count, room;
 	uint32_t suggestions; /* made so far, at most 50 */
 	bool broken; /* the file as a whole could not be judged: status 2 */
+	const Source *const *source; /* of tables: the files in which the places stand, by their ids; NULL for a submittal */
+	uint32_t sources;
 } Complaints;
 
 void complain(Complaints *complaints, MessageId id, Place place, About about);

@@ -15,7 +15,10 @@ typedef struct {
 } Place;
 
 /* Numbers of the sources that belong to one submittal; files of an edition, a register or the reference come after. */
-enum { SOURCE_SUBMITTAL, SOURCE_REVIEWER, SOURCE_PREVIOUS, SOURCE_FIRST_SHARED };
+enum {
+	SOURCE_SUBMITTAL, SOURCE_REVIEWER, SOURCE_PREVIOUS, SOURCE_FIRST_SHARED, /* of an edition, up to the next */
+	SOURCE_FIRST_REGISTER = 128, SOURCE_FIRST_REFERENCE = 192
+};
 
 typedef struct {
 	const char *name; /* as given by the user, or "sample-2026/rules.csv" for a built-in file */
