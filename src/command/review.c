@@ -93,6 +93,8 @@ static Verdict *judge_file(Run *run, const char *path, Arena *arena)
 	verdict->criteria_sha256 = sha256;
 	if (!verdict->broken_file)
 		advise(verdict, arena);
+	if (outputs_need_hash(&run->outputs))
+		take_fingerprints(verdict, arena);
 	return verdict;
 }
 

@@ -4,8 +4,6 @@
 #include "parts.h"
 #include "reference.h"
 
-#include <inttypes.h>
-#include <sha2.h>
 #include <string.h>
 
 const char *item_number(const Finding *item, Arena *arena)
@@ -112,32 +110,6 @@ uint32_t place_column(const Place *place)
 	return place->column > 0 ? place->column : 1;
 }
 
-static const char *path_of(const Spot *spot, Arena *arena)
-{
-	if (spot->path != NULL)
-		return spot->path;
-	return spot->where != NULL ? case_path(spot->where, arena) : "";
-}
-
-const char *spot_fingerprint(const Finding *item, const Spot *spot, Arena *arena)
-{
-	uint64_t print = spot->fingerprint;
-	if (print == 0) {
-		const char *field = item->fields > 0 ? item->field[0] : "";
-		const char *path = path_of(spot, arena);
-		uint8_t digest[SHA256_DIGEST_LENGTH];
-		SHA2_CTX context;
-		SHA256Init(&context);
-		SHA256Update(&context, (const uint8_t *)item->code, strlen(item->code) + 1);
-		SHA256Update(&context, (const uint8_t *)path, strlen(path) + 1);
-		SHA256Update(&context, (const uint8_t *)field, strlen(field) + 1);
-		SHA256Final(digest, &context);
-		for (int i = 0; i < 8; i++)
-			print = print << 8 | digest[i];
-	}
-	return arena_printf(arena, "%016" PRIx64, print);
-}
-
 /* Files of the edition, the registers and the reference are numbered together, after those of the submittal. */
 static const Source *shared_source(const Source *const *source, uint32_t count, uint16_t id)
 {
@@ -188,4 +160,25 @@ void put_place(Out *out, const char *file, const Place *place)
 	SAY(out, ":");
 	put_count(out, place_column(place));
 	SAY(out, ":");
+}
+
+void put_cut(Out *out, const char *text, int room)
+{
+	size_t length = strlen(text);
+	if (length <= 1000 && out_width(text, length) <= room) {
+		put(out, text);
+		return;
+	}
+	size_t fits = 0;
+	for (int width = 0; fits < length;) {
+		size_t next = fits + 1;
+		while (next < length && ((unsigned char)text[next] & 0xC0) == 0x80)
+			next++;
+		width += out_width(text + fits, next - fits);
+		if (width > room - 3)
+			break;
+		fits = next;
+	}
+	put_part(out, text, fits);
+	SAY(out, "...");
 }

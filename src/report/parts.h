@@ -33,9 +33,6 @@ const char *place_file(const Verdict *verdict, const Place *place);
 uint32_t place_line(const Place *place);
 uint32_t place_column(const Place *place);
 
-/* 16 hex digits over code, path by names and field; neither lines nor values. */
-const char *spot_fingerprint(const Finding *item, const Spot *spot, Arena *arena);
-
 /* How many items stand between the package and approval: NOT REVIEWED or worse. */
 uint32_t items_in_the_way(const Verdict *verdict);
 
@@ -44,6 +41,9 @@ typedef struct {
 	int indent, width;
 } LabelColumn;
 void put_label(Out *out, LabelColumn column, const char *label, const char *text);
+
+/* As much of a text as fits into `room` columns: a name from a file may be as long as a page. */
+void put_cut(Out *out, const char *text, int room);
 
 /* "file:line:column:" */
 void put_place(Out *out, const char *file, const Place *place);

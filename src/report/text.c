@@ -44,7 +44,7 @@ static void put_heading(Out *out, const Finding *item)
 		return;
 	}
 	SAY(out, "\nROOF AREA: ");
-	put(out, area->name);
+	put_cut(out, area->name, PAGE_WIDTH - 11);
 	SAY(out, "\n");
 }
 

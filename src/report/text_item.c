@@ -11,28 +11,6 @@ enum { ITEM_INDENT = 6, MOST_PLACES = 12 };
 
 static const LabelColumn item_column = { ITEM_INDENT, 11 };
 
-/* As much of a text as fits into `room` columns; a name from a file may be as long as a page. */
-static void put_cut(Out *out, const char *text, int room)
-{
-	size_t length = strlen(text);
-	if (length <= 1000 && out_width(text, length) <= room) {
-		put(out, text);
-		return;
-	}
-	size_t fits = 0;
-	for (int width = 0; fits < length;) {
-		size_t next = fits + 1;
-		while (next < length && ((unsigned char)text[next] & 0xC0) == 0x80)
-			next++;
-		width += out_width(text + fits, next - fits);
-		if (width > room - 3)
-			break;
-		fits = next;
-	}
-	put_part(out, text, fits);
-	SAY(out, "...");
-}
-
 static const char *where_text(const Finding *item, const Spot *spot, Arena *arena)
 {
 	const char *name = spot->where != NULL ? spot->where->name : item->name;
