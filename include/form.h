@@ -32,6 +32,9 @@ typedef enum {
 #define RECORD(R, name) extern const Record R##_record;
 #include "form.def"
 
+/* Whether a kind is one of the parts; RECORD_KINDS stands for every kind of part. */
+bool is_part(RecordKind kind);
+
 /* The record of a kind. */
 const Record *record_of(RecordKind kind);
 

@@ -60,6 +60,11 @@ const Record *record_of(RecordKind kind)
 	return record[kind];
 }
 
+bool is_part(RecordKind kind)
+{
+	return kind == RECORD_KINDS || record_of(kind)->sort == RECORD_PART;
+}
+
 const Field *field_find(const Record *record, const char *key, size_t length)
 {
 	for (uint32_t i = 0; i < record->count; i++)

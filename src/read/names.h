@@ -56,9 +56,6 @@ const char *for_each_words(Arena *arena);
 /* The kind of part a word names; false if it is none. */
 bool part_find(const char *word, size_t length, RecordKind *kind);
 
-/* Whether a record is one of a roof area's parts. */
-bool is_part(RecordKind kind);
-
 /* Fills the value an operand gives from its field. */
 void operand_of_field(Operand *operand, const Field *field);
 
