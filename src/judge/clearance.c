@@ -186,7 +186,7 @@ static Hash *waiting_parts(const Reach *reach)
 	for (uint32_t i = 0; i < verdict->not_yets; i++) {
 		const NotYet *not_yet = &verdict->not_yet[i];
 		if (not_yet->where != NULL && not_yet->item != NULL && is_in_the_way(not_yet->item))
-			put_first(reach, waiting, shown_at(not_yet->where), not_yet->item);
+			put_first(reach, waiting, stands_at(not_yet->where), not_yet->item);
 	}
 	return waiting;
 }

@@ -54,7 +54,7 @@ static void account_for_field(Judging *judging, const Tested *tested, const Raw 
 
 static void add_broken(Judging *judging, const Rule *rule, const Case *at, const Tested *tested)
 {
-	Raw raw = { .found_by = FOUND_BROKEN, .action = rule->action, .rule = rule, .judged = at, .where = shown_at(at) };
+	Raw raw = { .found_by = FOUND_BROKEN, .action = rule->action, .rule = rule, .judged = at, .where = stands_at(at) };
 	const Given *given = value_at(at, &tested->left, &raw.field);
 	raw.place = place_of(raw.where, given);
 	raw.position = position_of(raw.where, given);

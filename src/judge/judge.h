@@ -146,8 +146,7 @@ Raw *complaint_for(Judging *judging, const Field *field, const void *row, const 
 /* ---- place.c ---- */
 
 /* The record something found at a case is shown at: of a comparison its part, of a role or paper the record that lacks it. */
-const Case *shown_at(const Case *at);
-bool is_part(RecordKind kind);
+const Case *stands_at(const Case *at);
 /* Whether a value is one of the record's own. */
 bool stands_in(const Case *at, const Given *given);
 Position position_of(const Case *where, const Given *given);

@@ -9,12 +9,7 @@
 #include <ctype.h>
 #include <string.h>
 
-bool is_part(RecordKind kind)
-{
-	return kind < RECORD_KINDS && record_of(kind)->sort == RECORD_PART;
-}
-
-const Case *shown_at(const Case *at)
+const Case *stands_at(const Case *at)
 {
 	if (at->kind == KIND_comparison && ((const Compared *)at->row)->part != NULL)
 		return ((const Compared *)at->row)->part;

@@ -153,7 +153,7 @@ static const char *spoken_of(const Told *told, Arena *arena)
 		Shown shown = { operand, unit_of(&value, operand), told->digits };
 		return value_text(&value, &shown, told->at[0]->all->reference, arena);
 	}
-	return shown_at(told->at[0])->name;
+	return stands_at(told->at[0])->name;
 }
 
 static void tell_statement(Told *told, Arena *arena)

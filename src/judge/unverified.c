@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-enum { MOST_LINES = 200 };
+enum { MOST_LINES = 200, MOST_PAPERS = 12 };
 
 typedef struct {
 	Judging *judging;
@@ -90,17 +90,25 @@ static void doubt_letters(Doubts *doubts)
 	}
 }
 
+/* Papers are named in one line: a package has many. */
 static void doubt_papers(Doubts *doubts)
 {
+	Arena *arena = doubts->judging->arena;
 	const Submittal *submittal = doubts->judging->cases->submittal;
+	const char *named = "";
+	unsigned unseen = 0;
 	for (uint32_t i = 0; i < submittal->documents.of.count; i++) {
 		const Document *paper = &submittal->documents.of.row[i];
 		if (!is_value(&paper->number.given) || is_seen(doubts, &paper->number))
 			continue;
-		const char *kind = is_value(&paper->kind.given) ? cut_text(paper->kind.text, doubts->judging->arena) : "paper";
-		doubt(doubts, arena_printf(doubts->judging->arena, "%s %s", kind, cut_text(paper->number.text, doubts->judging->arena)),
-			"named in the package; the reviewer has not seen it");
+		if (unseen < MOST_PAPERS)
+			named = arena_printf(arena, "%s%s%s", named, unseen > 0 ? ", " : "", cut_text(paper->number.text, arena));
+		unseen++;
 	}
+	if (unseen > MOST_PAPERS)
+		named = arena_printf(arena, "%s and %u more", named, unseen - MOST_PAPERS);
+	if (unseen > 0)
+		doubt(doubts, arena_printf(arena, "papers named in the package: %s", named), "the reviewer has not seen them");
 }
 
 /* PART_FIELDS lie at one place in every part. */

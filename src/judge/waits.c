@@ -107,7 +107,7 @@ static void wait_reason(Judging *judging, const Rule *rule, const Case *at, cons
 	bool left = tested->left.state == OPERAND_REFUSED;
 	const OperandValue *side = left ? &tested->left : &tested->right;
 	const char *reason = same_text(judging, side->reason != NULL ? side->reason : "outside of what is known");
-	Wait wanted = { .kind = WAIT_REASON, .at = shown_at(at), .reason = reason, .what = "this" };
+	Wait wanted = { .kind = WAIT_REASON, .at = stands_at(at), .reason = reason, .what = "this" };
 	if (side->fact != NULL)
 		wanted.what = fact_title(left ? &rule->is.left : &rule->is.right);
 	else if (side->field != NULL)
