@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * Comparisons with the specification: requirements whose topic is a kind of part ("panel": its item), or a kind and a key in words
+ * Comparisons with the specification: requirements whose topic is a kind of part ("panel": its item), or a kind and a key
  * ("fastener size", "underlayment temperature rating"), with every part of that kind.
  *
  * Other topics, such as the uplift class, are for rules of their own. What a requirement says of a key the form does not have is

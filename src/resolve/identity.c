@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * Paths made of names: `roof_areas[Main roof].penetrations[RTU-1]`, `roof_areas[Main roof].sealants[seal-butyl-tape, seam]`.
  *
- * They hold from round to round when lists are reordered and lines move; `was` of a record stays in its row for the rounds. Equals
- * are counted `#2` in the order of the file. Brackets inside names are marked, so that no name looks like another's path.
+ * They hold from round to round when lists are reordered and lines move; `was` of a record stays in its row for the rounds.
+ * Equals are counted `#2` in the order of the file. Brackets in names are marked, so that no name looks like another's path.
  */
 #include "resolving.h"
 
@@ -81,8 +81,8 @@ static const char *compared_piece(Arena *arena, const Case *at)
 {
 	const Comparison *record = at->row;
 	const char *last = is_word(&record->with, "listing") ? record->role.text : record->may_go.text;
-	return arena_printf(arena, "%s[%s, %s, %s]", text_of(&record->attribute), record->with.text, escaped(arena, text_of(&record->paper)),
-		last != NULL ? last : "");
+	const char *paper = escaped(arena, text_of(&record->paper)), *attribute = text_of(&record->attribute);
+	return arena_printf(arena, "%s[%s, %s, %s]", attribute, record->with.text, paper, last != NULL ? last : "");
 }
 
 static const char *piece_of(Arena *arena, const Case *at)

@@ -75,7 +75,8 @@ void wait_for_list(Resolving *r, const WaitingList *list);
 /* The listing a test names, with its terms; NULL if the criteria do not know it. */
 Known *known_listing(Resolving *r, const AreaTest *test);
 
-/* Whether listings speak of parts of a kind at all, and whether of one used like this: running clips, screws through clips, sealant in the seam. */
+/* Whether listings speak of parts of a kind at all, and whether of one used like this: running clips, screws through clips,
+ * sealant in the seam. */
 bool has_tested_parts(RecordKind kind);
 bool is_tested_use(RecordKind kind, const void *row);
 

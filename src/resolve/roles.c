@@ -1,18 +1,33 @@
 /* SPDX-License-Identifier: MIT
- * Roles that must be filled, one for each row of required.csv and record it names, and papers that may be due. Whether a role or a
- * paper is due, and what fills it, are facts.
+ * Roles that must be filled, one for each row of required.csv and record it names, and papers that may be due. Whether a role
+ * or a paper is due, and what fills it, are facts.
  */
 #include "resolving.h"
 
 #include <string.h>
 
+/* Where the part would stand: the list of its kind in the area, if it was written; else the record that calls for it. */
+static Place place_of_role(const BoundRole *bound, const Case *up)
+{
+	const Case *area = case_outward(up, KIND_roof_area);
+	const Record *record = &RoofArea_record;
+	for (uint32_t i = 0; area != NULL && i < record->count; i++) {
+		const Field *list = &record->field[i];
+		if (list->kind != IS_LIST || strcmp(list->record->name, bound->row->part.text) != 0)
+			continue;
+		const Given *given = given_in(list, area->row);
+		if (given->place.line != 0)
+			return given->place;
+	}
+	return ((const Given *)up->row)->place;
+}
+
 static void make_role(Resolving *r, const BoundRole *bound, Case *up)
 {
 	RoleDue *due = TAKE(r->arena, RoleDue, 1);
-	const Given *where = up->row;
 	due->bound = bound;
 	due->record = (Role){
-		.given = { where->place, NULL, SAID_VALUE },
+		.given = { place_of_role(bound, up), NULL, SAID_VALUE },
 		.role = bound->row->role,
 		.part = bound->row->part,
 		.reason = bound->row->reason,

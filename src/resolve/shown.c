@@ -27,7 +27,9 @@ static const char *shown_number(const Resolving *r, const Field *field, const Nu
 		return plain_number(r->arena, number->value, field->unit);
 	if (field->unit == UNIT_one || !number_read(typed, strlen(typed), &read))
 		return typed;
-	return number_same(read, number->value) ? with_unit(r->arena, typed, field->unit) : plain_number(r->arena, number->value, field->unit);
+	if (number_same(read, number->value))
+		return with_unit(r->arena, typed, field->unit);
+	return plain_number(r->arena, number->value, field->unit);
 }
 
 /* A size that came with a whole screw mark is shown without the rest of the mark. */
