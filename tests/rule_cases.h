@@ -170,16 +170,28 @@ static inline bool is_action(const Finding *item, const char *expected)
 	return strncmp(expected, words, length) == 0 && strcmp(expected + length, system ? " system" : "") == 0;
 }
 
+static inline const char *spot_name(const Finding *item, uint32_t spot)
+{
+	const Case *where = item->spot[spot].where;
+	return where != NULL ? where->name : "";
+}
+
+static inline bool has_spot(const Verdict *verdict, const char *code, const char *name)
+{
+	for (uint32_t i = 0; verdict != NULL && i < verdict->items; i++)
+		for (uint32_t s = 0; strcmp(verdict->item[i].code, code) == 0 && s < verdict->item[i].spots; s++)
+			if (strcmp(spot_name(&verdict->item[i], s), name) == 0)
+				return true;
+	return false;
+}
+
 /* Whether `verdict` has no item but `code` that `met` has not: same code at the same record. */
 static inline bool adds_only(const Verdict *verdict, const Verdict *met, const char *code)
 {
-	for (uint32_t i = 0; i < verdict->items; i++) {
-		bool known = strcmp(verdict->item[i].code, code) == 0;
-		for (uint32_t j = 0; met != NULL && j < met->items && !known; j++)
-			known = strcmp(met->item[j].code, verdict->item[i].code) == 0 && strcmp(met->item[j].name, verdict->item[i].name) == 0;
-		if (!known)
-			return false;
-	}
+	for (uint32_t i = 0; i < verdict->items; i++)
+		for (uint32_t s = 0; strcmp(verdict->item[i].code, code) != 0 && s < verdict->item[i].spots; s++)
+			if (!has_spot(met, verdict->item[i].code, spot_name(&verdict->item[i], s)))
+				return false;
 	return true;
 }
 

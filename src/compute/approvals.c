@@ -11,10 +11,16 @@ typedef struct {
 	int32_t day;
 } Here;
 
+/* A cell `any` is read as "does not apply": it limits nothing. */
+static bool limits(const Text *cell)
+{
+	return is_value(&cell->given);
+}
+
 /* Why an approval does not count here, in words; NULL if it does. */
 static const char *why_not(const Approval *row, const Here *here, Arena *arena)
 {
-	if (!same_text(row->use.text, "any") && (here->place == NULL || !same_text(row->use.text, here->place)))
+	if (limits(&row->use) && (here->place == NULL || !same_text(row->use.text, here->place)))
 		return arena_printf(arena, "%s is for another use (%s)", row->letter.text, row->use.text);
 	if (!same_text(row->project.text, "all") && !same_text(row->project.text, here->project))
 		return arena_printf(arena, "%s is for another project", row->letter.text);
