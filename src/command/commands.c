@@ -9,11 +9,13 @@
 
 static const Command commands[] = {
 	{ "review", "FILE|FOLDER|-...", "reviews submittals: a numbered list of what stands between each and its warranty",
-		"A folder is walked for .yaml and .yml files; - is standard input. Several --format F --output FILE give several\n"
-		"reports of one run. With a folder, json becomes one line a submittal, as ndjson; with several files, an array.\n\n"
+		"A folder is walked for .yaml and .yml files; - is standard input. Several --format F --output FILE\n"
+		"give several reports of one run. With a folder, json becomes one line a submittal, as ndjson; with\n"
+		"several files, an array.\n\n"
 		"  seamstamp review mine.yaml\n"
 		"  seamstamp review --format lines submittals/\n"
-		"  seamstamp review --reviewer review.yaml --criteria ours/ --format text --format json --output mine.json mine.yaml\n",
+		"  seamstamp review --reviewer review.yaml --criteria ours/ mine.yaml\n"
+		"  seamstamp review --format text --format json --output mine.json mine.yaml\n",
 		FOR_REVIEW, command_review },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { WIDTH = 100, COLUMN = 24 };
+enum { WIDTH = 100, COLUMN = 28 };
 
 static void put_pair(Out *out, const char *left, const char *right)
 {
@@ -47,7 +47,8 @@ void print_command_help(const Command *command)
 {
 	Arena *arena = arena_make();
 	Out *out = out_make(arena, OUT_TERMINAL);
-	put(out, arena_printf(arena, "seamstamp %s [OPTION]... %s", command->name, command->operands));
+	const char *blank = *command->operands != '\0' ? " " : "";
+	put(out, arena_printf(arena, "seamstamp %s [OPTION]...%s%s", command->name, blank, command->operands));
 	SAY(out, "\n\n");
 	put_wrapped(out, command->title, 0, 0, WIDTH);
 	SAY(out, ".\n\n");

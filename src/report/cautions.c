@@ -42,21 +42,27 @@ static void put_led(Out *out, const char *lead, const char *text)
 	}
 }
 
+/* The number of the next row that concerns a command, from `i` on; the count of rows after the last. */
+static uint32_t next_row(const Reference *reference, const char *command, uint32_t i)
+{
+	while (i < reference->cautions.count && !concerns(reference->cautions.row[i].concerns.text, command))
+		i++;
+	return i;
+}
+
+/* A basis stands under the last of the cautions that share it. */
 void write_cautions(Out *out, const Reference *reference, CautionsFor what, Arena *arena)
 {
-	if (reference == NULL)
+	if (reference == NULL || next_row(reference, what.command, 0) == reference->cautions.count)
 		return;
-	bool headed = false;
-	for (uint32_t i = 0; i < reference->cautions.count; i++) {
-		const Caution *row = &reference->cautions.row[i];
-		if (!concerns(row->concerns.text, what.command))
-			continue;
-		if (!headed) {
-			SAY(out, "\n");
-			out_literal(out, what.lead, strlen(what.lead));
-			SAY(out, "CAUTIONS\n");
-		}
-		headed = true;
-		put_led(out, what.lead, arena_printf(arena, "%s [%s]", row->text.text, basis_text(reference, row->basis.text, arena)));
+	SAY(out, "\n");
+	out_literal(out, what.lead, strlen(what.lead));
+	SAY(out, "CAUTIONS\n");
+	const Caution *row = reference->cautions.row;
+	for (uint32_t i = next_row(reference, what.command, 0), next; i < reference->cautions.count; i = next) {
+		next = next_row(reference, what.command, i + 1);
+		put_led(out, what.lead, row[i].text.text);
+		if (next == reference->cautions.count || strcmp(row[i].basis.text, row[next].basis.text) != 0)
+			put_led(out, what.lead, arena_printf(arena, "(basis: %s)", basis_text(reference, row[i].basis.text, arena)));
 	}
 }

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MOST_LINES = 40, MOST_CODES = 8 };
+enum { MOST_LINES = 40, MOST_PARTS = 200, MOST_CODES = 8, MOST_NAMES = 6 };
 
 static void put_left(Out *out, uint32_t count, uint32_t shown)
 {
@@ -25,7 +25,7 @@ static void put_left(Out *out, uint32_t count, uint32_t shown)
 static void put_line(Out *out, const char *text)
 {
 	SAY(out, "  ");
-	put_wrapped(out, text, 2, 2, PAGE_WIDTH);
+	put_wrapped(out, text, 2, 4, PAGE_WIDTH);
 	SAY(out, "\n");
 }
 
@@ -51,19 +51,39 @@ static const char *clearance_text(const PartLine *part, Arena *arena)
 	}
 }
 
+/* Its name within its roof area, whose heading stands above. */
+static const char *name_in(const Case *part, const Case *area)
+{
+	size_t length = area != NULL ? strlen(area->name) : 0;
+	bool named = length > 0 && strncmp(part->name, area->name, length) == 0 && strncmp(part->name + length, " / ", 3) == 0;
+	return named ? part->name + length + 3 : part->name;
+}
+
+static void put_part_line(Out *out, const PartLine *part, const Case *area, Arena *arena)
+{
+	static const LabelColumn column = { 4, 14 };
+	const char *name = name_in(part->part, area);
+	int gap = 28 - (strlen(name) < 200 ? out_width(name, strlen(name)) : 28);
+	const char *text = arena_printf(arena, "%s%*s%s", name, gap > 2 ? gap : 2, "", clearance_text(part, arena));
+	put_label(out, column, plain_words(record_of(part->part->kind)->name, arena), text);
+}
+
 static void put_parts(Out *out, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->parts == 0)
 		return;
 	SAY(out, "\nPARTS, ONE BY ONE\n");
-	uint32_t shown = verdict->parts < MOST_LINES ? verdict->parts : MOST_LINES;
+	uint32_t shown = verdict->parts < MOST_PARTS ? verdict->parts : MOST_PARTS;
+	const Case *above = NULL;
 	for (uint32_t i = 0; i < shown; i++) {
-		const PartLine *part = &verdict->part[i];
-		SAY(out, "  ");
-		const char *kind = plain_words(record_of(part->part->kind)->name, arena);
-		const char *text = arena_printf(arena, "%s: %s (%s)", part->part->name, clearance_text(part, arena), kind);
-		put_wrapped(out, text, 2, 4, PAGE_WIDTH);
-		SAY(out, "\n");
+		const Case *area = case_outward(verdict->part[i].part, KIND_roof_area);
+		if (area != NULL && area != above) {
+			SAY(out, "  ");
+			put_cut(out, area->name, PAGE_WIDTH - 2);
+			SAY(out, "\n");
+		}
+		above = area;
+		put_part_line(out, &verdict->part[i], area, arena);
 	}
 	put_left(out, verdict->parts, shown);
 }
@@ -78,17 +98,44 @@ static void put_order(Out *out, const Verdict *verdict)
 
 /* ---- what the items do not say ---- */
 
+/* One assumed value and the records it was assumed for; there are as many as the form has such keys. */
+typedef struct {
+	const Assumption *first;
+	const char *names;
+	uint32_t count;
+} Assumed;
+
+static void add_assumed(Assumed *group, const Assumption *assumed, Arena *arena)
+{
+	const char *name = assumed->where != NULL && assumed->where->kind != KIND_submittal ? assumed->where->name : "the submittal";
+	if (group->count == 0)
+		*group = (Assumed){ assumed, name, 0 };
+	else if (group->count < MOST_NAMES)
+		group->names = arena_printf(arena, "%s, %s", group->names, name);
+	group->count++;
+}
+
 static void put_assumed(Out *out, const Verdict *verdict, Arena *arena)
 {
-	if (verdict->assumptions == 0)
-		return;
-	SAY(out, "\nASSUMED, BECAUSE NOT STATED\n");
-	uint32_t shown = verdict->assumptions < MOST_LINES ? verdict->assumptions : MOST_LINES;
-	for (uint32_t i = 0; i < shown; i++) {
-		const Assumption *a = &verdict->assumed[i];
-		put_line(out, arena_printf(arena, "%s: %s: %s", a->where != NULL ? a->where->name : "the submittal", a->field->title, a->value));
+	Assumed group[MOST_LINES] = { { .count = 0 } };
+	uint32_t groups = 0;
+	for (uint32_t i = 0; i < verdict->assumptions; i++) {
+		const Assumption *assumed = &verdict->assumed[i];
+		uint32_t g = 0;
+		while (g < groups && (group[g].first->field != assumed->field || strcmp(group[g].first->value, assumed->value) != 0))
+			g++;
+		if (g == MOST_LINES)
+			continue;
+		add_assumed(&group[g], assumed, arena);
+		groups += g == groups;
 	}
-	put_left(out, verdict->assumptions, shown);
+	if (groups > 0)
+		SAY(out, "\nASSUMED, BECAUSE NOT STATED\n");
+	for (uint32_t g = 0; g < groups; g++) {
+		uint32_t left = group[g].count > MOST_NAMES ? group[g].count - MOST_NAMES : 0;
+		const char *more = left > 0 ? arena_printf(arena, " and %u more", left) : "";
+		put_line(out, arena_printf(arena, "%s: %s (%s%s)", group[g].first->field->title, group[g].first->value, group[g].names, more));
+	}
 }
 
 /* Rules that wait for one thing stand on one line. */

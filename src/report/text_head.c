@@ -130,8 +130,9 @@ static void put_project(Out *out, const Submittal *submittal, Arena *arena)
 		said(&project->city.given, arena), said(&project->state.given, arena), said(&project->use.given, arena)));
 	put_label(out, head_column, "Applicant", said(&submittal->parties.applicant.firm.given, arena));
 	const Warranty *warranty = &submittal->warranty;
-	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover: %s", said(&warranty->kind.given, arena),
-		said(&warranty->term_yr.given, arena), said(&warranty->cover_limit.given, arena)));
+	const char *limit = said(&warranty->cover_limit.given, arena);
+	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover %s", said(&warranty->kind.given, arena),
+		said(&warranty->term_yr.given, arena), limit));
 }
 
 static void put_submittal(Out *out, const Verdict *verdict, Arena *arena)
@@ -163,7 +164,7 @@ void put_head(Out *out, const Verdict *verdict, Arena *arena)
 	put_answer(out, verdict, arena);
 	SAY(out, "\n");
 	const Cases *cases = verdict->cases;
-	if (cases != NULL && cases->submittal != NULL) {
+	if (cases->submittal->given.said != SAID_NOTHING) {
 		put_project(out, cases->submittal, arena);
 		put_submittal(out, verdict, arena);
 		put_criteria(out, verdict, arena);

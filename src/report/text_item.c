@@ -5,6 +5,7 @@
 #include "excerpt.h"
 #include "text.h"
 
+#include <ctype.h>
 #include <string.h>
 
 enum { ITEM_INDENT = 6, MOST_PLACES = 12 };
@@ -21,16 +22,17 @@ static const char *where_text(const Finding *item, const Spot *spot, Arena *aren
 	return spot->see != NULL ? arena_printf(arena, "%s (%s)", name, spot->see) : name;
 }
 
-/* "1.02 a  REJECTED  Main roof / clip-b-float (A5, detail 3)  LST-01" */
+/* "1.02 a  REJECTED  Main roof / clip-b-float (A5, detail 3)  [LST-01]" */
 static void put_title(Out *out, const Finding *item, Arena *arena)
 {
 	const char *number = item_number(item, arena);
-	const char *lead = arena_printf(arena, "%s%s  %s  %s  ", number != NULL ? number : "  - ", item->spots > 1 ? " a" : "", item->code,
+	const char *lead = arena_printf(arena, "%s%s  %s  ", number != NULL ? number : "   -", item->spots > 1 ? " a" : "",
 		action_words(item->action));
 	put(out, lead);
-	int room = PAGE_WIDTH - (int)strlen(lead);
-	put_cut(out, where_text(item, &item->spot[0], arena), room);
-	SAY(out, "\n");
+	put_cut(out, where_text(item, &item->spot[0], arena), PAGE_WIDTH - (int)strlen(lead) - (int)strlen(item->code) - 4);
+	SAY(out, "  [");
+	put(out, item->code);
+	SAY(out, "]\n");
 }
 
 static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
@@ -46,11 +48,22 @@ static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
 	put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
 }
 
+/* A bare number says what it counts. */
+static const char *side_text(const Finding *item, const Side *side, Arena *arena)
+{
+	const Rule *rule = item->rule;
+	bool bare = side->has_value && (side->unit == NULL || *side->unit == '\0');
+	if (!bare || rule == NULL || rule->is.left.from != FROM_FACT || rule->is.left.gives != VALUE_NUMBER)
+		return side->text;
+	const char *title = fact_spec(rule->is.left.fact)->title;
+	return arena_printf(arena, "%s (%c%s)", side->text, tolower((unsigned char)title[0]), title + 1);
+}
+
 /* The two sides of the test; an item about something that is not there has none. */
-static void put_sides(Out *out, const Finding *item)
+static void put_sides(Out *out, const Finding *item, Arena *arena)
 {
 	if (item->submitted.text != NULL)
-		put_label(out, item_column, "Submitted", item->submitted.text);
+		put_label(out, item_column, "Submitted", side_text(item, &item->submitted, arena));
 	if (item->limit.text != NULL)
 		put_label(out, item_column, "Allowed", item->limit.text);
 }
@@ -92,7 +105,7 @@ void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *aren
 {
 	put_title(out, item, arena);
 	put_finding(out, verdict, item);
-	put_sides(out, item);
+	put_sides(out, item, arena);
 	if (item->basis != NULL)
 		put_basis(out, verdict, item, arena);
 	if (item->remedy != NULL)
