@@ -30,13 +30,10 @@ static bool is_cause_outwards(RecordKind kind)
 
 static const uint64_t from_within = (uint64_t)1 << 32;
 
-static Hash *broken_rules(Judging *judging)
+void note_broken(Judging *judging)
 {
-	Hash *broken = hash_make(judging->arena, judging->raws);
-	uint64_t causes = 0;
-	for (uint32_t i = 0; i < judging->raws; i++)
-		causes += judging->raw[i]->rule != NULL && judging->raw[i]->rule->causes > 0;
-	for (uint32_t i = 0; causes > 0 && i < judging->raws; i++) {
+	Hash *broken = judging->broken = hash_make(judging->arena, judging->raws);
+	for (uint32_t i = 0; i < judging->raws; i++) {
 		Raw *raw = judging->raw[i];
 		if (raw->found_by != FOUND_BROKEN)
 			continue;
@@ -46,7 +43,6 @@ static Hash *broken_rules(Judging *judging)
 		if (is_cause_outwards(raw->where->kind))
 			put_cause(broken, judging, &(CauseKey){ raw->where->up, rule | from_within }, raw);
 	}
-	return broken;
 }
 
 static const Raw *cause_at(const Hash *broken, const Case *at, uint64_t rule)
@@ -60,15 +56,16 @@ static const Raw *cause_at(const Hash *broken, const Case *at, uint64_t rule)
 	return NULL;
 }
 
-static const Raw *cause_of(const Hash *broken, const Raw *raw)
+const Raw *cause_of(const Judging *judging, const Rule *rule, const Case *judged)
 {
-	for (uint32_t i = 0; i < raw->rule->causes; i++) {
-		const Raw *cause = cause_at(broken, raw->judged, raw->rule->after[i]);
-		if (cause == NULL && raw->where != raw->judged)
-			cause = cause_at(broken, raw->where, raw->rule->after[i]);
-		if (cause == NULL && (raw->judged->kind == KIND_roof_area || raw->judged->kind == KIND_zone))
-			cause = cause_at(broken, raw->judged, raw->rule->after[i] | from_within);
-		if (cause != NULL && cause != raw)
+	const Case *where = stands_at(judged);
+	for (uint32_t i = 0; i < rule->causes; i++) {
+		const Raw *cause = cause_at(judging->broken, judged, rule->after[i]);
+		if (cause == NULL && where != judged)
+			cause = cause_at(judging->broken, where, rule->after[i]);
+		if (cause == NULL && (judged->kind == KIND_roof_area || judged->kind == KIND_zone))
+			cause = cause_at(judging->broken, judged, rule->after[i] | from_within);
+		if (cause != NULL)
 			return cause;
 	}
 	return NULL;
@@ -76,11 +73,10 @@ static const Raw *cause_of(const Hash *broken, const Raw *raw)
 
 void hold_back(Judging *judging)
 {
-	const Hash *broken = broken_rules(judging);
 	for (uint32_t i = 0; i < judging->raws; i++) {
 		Raw *raw = judging->raw[i];
-		const Raw *cause = raw->found_by == FOUND_BROKEN && raw->rule->causes > 0 ? cause_of(broken, raw) : NULL;
-		if (cause == NULL)
+		const Raw *cause = raw->found_by == FOUND_BROKEN ? cause_of(judging, raw->rule, raw->judged) : NULL;
+		if (cause == NULL || cause == raw)
 			continue;
 		raw->cause = cause->number;
 		judging->verdict->tally.held_back++;

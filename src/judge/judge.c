@@ -22,7 +22,39 @@ Raw *raw_add(Judging *judging, const Raw *raw)
 	return kept;
 }
 
-/* The value a broken rule stands at: that of its left side, of a comparison the one submitted, of a fact a field it used here. */
+/* The list that lacks a part for a role, or a paper; NULL where the record that lacks it has no such list. */
+static const Given *list_lacking(const Case *at)
+{
+	if (at->up == NULL || at->up->row == NULL)
+		return NULL;
+	const Record *record = record_of(at->up->kind);
+	const Word *part = at->kind == KIND_role ? &((const Role *)at->row)->part : NULL;
+	for (uint32_t i = 0; i < record->count; i++) {
+		const Field *field = &record->field[i];
+		if (field->kind != IS_LIST)
+			continue;
+		if (part != NULL ? is_word(part, field->record->name) : field->record->kind == KIND_document)
+			return given_in(field, at->up->row);
+	}
+	return NULL;
+}
+
+/* The first value of the judged record that a fact used and the submittal states: what would be changed to change it. */
+static const Given *value_used(const Case *at, const Fact *fact, const Field **field)
+{
+	const Use *use = at->all->use;
+	for (uint32_t i = fact->first_use; i != 0; i = use[i - 1].next) {
+		const Use *here = &use[i - 1];
+		bool is_own = here->kind == USED_FIELD && here->at == at && here->given != NULL;
+		if (!is_own || here->given->place.line == 0 || here->given->place.source >= SOURCE_FIRST_SHARED)
+			continue;
+		*field = here->what.field;
+		return here->given;
+	}
+	return NULL;
+}
+
+/* The value a broken rule stands at: that of its left side; of a comparison the one submitted; of a fact one it used. */
 static const Given *value_at(const Case *at, const OperandValue *left, const Field **field)
 {
 	if (at->kind == KIND_comparison) {
@@ -30,17 +62,12 @@ static const Given *value_at(const Case *at, const OperandValue *left, const Fie
 		*field = compared->field;
 		return compared->field != NULL && compared->here != NULL ? given_in(compared->field, compared->here) : NULL;
 	}
-	if (left->fact == NULL) {
-		*field = left->field;
-		return left->given;
-	}
-	const Use *use = at->all->use;
-	for (uint32_t i = left->fact->first_use; i != 0; i = use[i - 1].next)
-		if (use[i - 1].kind == USED_FIELD && use[i - 1].at == at && use[i - 1].given != NULL && use[i - 1].given->place.line > 0) {
-			*field = use[i - 1].what.field;
-			return use[i - 1].given;
-		}
-	return NULL;
+	if (at->kind == KIND_role || at->kind == KIND_paper)
+		return list_lacking(at);
+	if (left->fact != NULL)
+		return value_used(at, left->fact, field);
+	*field = left->field;
+	return left->given;
 }
 
 /* A broken `is given` rule names the field: the field is not missing a second time. */
@@ -56,6 +83,8 @@ static void add_broken(Judging *judging, const Rule *rule, const Case *at, const
 {
 	Raw raw = { .found_by = FOUND_BROKEN, .action = rule->action, .rule = rule, .judged = at, .where = stands_at(at) };
 	const Given *given = value_at(at, &tested->left, &raw.field);
+	if (given == NULL && (at->kind == KIND_role || at->kind == KIND_paper))
+		given = at->row; /* resolve knows where such a part or paper would stand */
 	raw.place = place_of(raw.where, given);
 	raw.position = position_of(raw.where, given);
 	const Raw *kept = raw_add(judging, &raw);
@@ -161,6 +190,7 @@ static void judge_all(Judging *judging)
 	sort_waiting_lists(judging);
 	for (uint32_t i = 0; i < criteria->rules; i++)
 		judge_rule(judging, &criteria->rule[i]);
+	note_broken(judging);
 	find_missing(judging);
 	raise_waits(judging);
 }

@@ -90,6 +90,7 @@ typedef struct {
 	Assumption *assumed;
 	uint32_t assumed_room;
 	Hash *waits, *texts; /* by their key; equal texts once */
+	Hash *broken; /* raws of broken rules by rule and record */
 	Hash *messages; /* raws of readers by place */
 	Raw *accounts[MOST_ACCOUNTS]; /* readers' messages that account for a missing key */
 	uint32_t accounting;
@@ -198,6 +199,10 @@ const char *raw_code(const Raw *raw);
 /* Who is named by `by others`. */
 const char *missing_party(const Raw *raw);
 KnownBy basis_known_by(const Reference *reference, const char *basis);
+
+/* Which rules are broken where; the raw of a broken cause of a rule at a case, by `after`, or NULL. */
+void note_broken(Judging *judging);
+const Raw *cause_of(const Judging *judging, const Rule *rule, const Case *judged);
 void hold_back(Judging *judging);
 void group_raws(Judging *judging);
 void number_items(Judging *judging);

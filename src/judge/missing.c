@@ -264,6 +264,23 @@ static void raise_rest(Judging *judging, Wait *wait)
 		open_field(judging, &(Walk){ .at = wait->at, .row = row, .submitted = row }, wait->field);
 }
 
+/* Where every rule that waits is a follower of a broken one, that one stands for what they lack. */
+static bool waits_for_causes(const Judging *judging, Wait *wait)
+{
+	const Criteria *criteria = judging->cases->criteria;
+	const Raw *cause = NULL;
+	for (uint32_t i = 0; wait->rules != NULL && i < criteria->rules; i++) {
+		if (!(wait->rules[i / 64] >> i % 64 & 1))
+			continue;
+		cause = criteria->rule[i].causes > 0 ? cause_of(judging, &criteria->rule[i], wait->at) : NULL;
+		if (cause == NULL)
+			return false;
+	}
+	if (cause != NULL)
+		wait->raw = cause->number;
+	return cause != NULL;
+}
+
 /* The reviewer's file has no cases; its records are shown by place alone. */
 static void walk_review(Judging *judging, const Record *record, const char *row, const Given *place)
 {
@@ -310,6 +327,6 @@ void find_missing(Judging *judging)
 		walk_review_list(judging, &OwnItem_record, &review->own.list);
 	}
 	for (Wait *wait = judging->first_wait; wait != NULL; wait = wait->next)
-		if (wait->kind == WAIT_VALUE && wait->raw == 0 && !wait->not_due)
+		if (wait->kind == WAIT_VALUE && wait->raw == 0 && !wait->not_due && !waits_for_causes(judging, wait))
 			raise_rest(judging, wait);
 }

@@ -101,19 +101,31 @@ static const char *same_text(Judging *judging, const char *text)
 	return copy;
 }
 
+/* "panel finish against tested-210" */
+static const char *compared_words(const Compared *compared, Arena *arena)
+{
+	const char *title = compared->record.title.text != NULL ? compared->record.title.text : "this";
+	const char *paper = compared->record.paper.text;
+	return paper != NULL && *paper != '\0' ? arena_printf(arena, "%s against %s", title, cut_text(paper, arena)) : title;
+}
+
 /* A refused fact is one item for a record and reason. */
 static void wait_reason(Judging *judging, const Rule *rule, const Case *at, const Tested *tested)
 {
 	bool left = tested->left.state == OPERAND_REFUSED;
 	const OperandValue *side = left ? &tested->left : &tested->right;
-	const char *reason = same_text(judging, side->reason != NULL ? side->reason : "outside of what is known");
+	const char *reason = side->reason != NULL ? side->reason : "outside of what is known";
 	Wait wanted = { .kind = WAIT_REASON, .at = stands_at(at), .reason = reason, .what = "this" };
 	if (side->fact != NULL)
 		wanted.what = fact_title(left ? &rule->is.left : &rule->is.right);
 	else if (side->field != NULL)
 		wanted.what = field_words(side->field, judging->arena);
+	if (at->kind == KIND_comparison)
+		wanted.what = compared_words(at->row, judging->arena);
+	/* Comparisons of one part say the same of several attributes. */
+	const char *own = at->kind == KIND_comparison ? arena_printf(judging->arena, "%s: %s", wanted.what, reason) : reason;
 	wanted.key[0] = wanted.at;
-	wanted.key[1] = reason;
+	wanted.key[1] = same_text(judging, own);
 	note(judging, rule, at, wait_for(judging, &wanted));
 }
 
