@@ -74,7 +74,7 @@ static Place place_here(const Compared *compared)
 static const char *title_of(const Resolving *r, RecordKind kind, const char *attribute)
 {
 	const char *part = in_words(r->arena, record_of(kind)->name);
-	if (strcmp(attribute, "item") == 0)
+	if (strcmp(attribute, "item") == 0 || strcmp(attribute, part) == 0)
 		return part;
 	size_t length = strlen(part), more = strlen(attribute);
 	char *title = arena_take(r->arena, length + 1 + more + 1, 1);

@@ -49,6 +49,18 @@ static MayGo may_go_of_term(const BoundTerm *term)
 	return MAY_SAME;
 }
 
+/* "12 in to 16 in" for `between`. Of `one of` the tested value is shown, which is the first choice; NULL: as in the row. */
+static const char *words_of_term(const Resolving *r, const BoundTerm *term)
+{
+	static const char between[] = " and ";
+	if (!is_value(&term->row->value.given) || is_word(&term->row->relation, "one of"))
+		return NULL;
+	const char *value = term->row->value.text, *gap = strstr(value, between);
+	if (gap == NULL || !is_word(&term->row->relation, "between"))
+		return value;
+	return arena_printf(r->arena, "%.*s to %s", (int)(gap - value), value, gap + strlen(between));
+}
+
 static bool is_open_term(const BoundTerm *term)
 {
 	return term != NULL && may_go_of_term(term) == MAY_ANY;
@@ -63,8 +75,7 @@ static Draft draft_of(const Look *look, const Case *part, const BoundTerm *term)
 	if (term == NULL)
 		return draft;
 	draft.may_go = may_go_of_term(term);
-	if (is_value(&term->row->value.given))
-		draft.there = term->row->value.text;
+	draft.there = words_of_term(look->r, term);
 	return draft;
 }
 
@@ -101,6 +112,8 @@ static void compare_rows(const Look *look, const Case *part, const void *there)
 	Attribute attribute = attribute_of(look->r, &draft);
 	draft.compared.here = part->row;
 	draft.compared.there = there;
+	if (term != NULL && draft.there == NULL && !is_value(given_in(field, there)) && is_value(&term->row->value.given))
+		draft.there = term->row->value.text; /* only the choices are stated */
 	draft.step = step_between(&attribute, part->row, there);
 	if (draft.step == STEP_UNKNOWN && asks_for_mark(&attribute, part->row, there)) {
 		draft.attribute = field->key;
