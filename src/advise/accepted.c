@@ -13,32 +13,32 @@ typedef struct {
 	uint32_t count;
 } Items;
 
-static Items items_of(const Criteria *criteria, RecordKind kind, int table)
+static Items items_of(const Criteria *criteria, RecordKind kind, bool is_boot)
 {
 #define ITEMS(member) ((Items){ (const char *)criteria->member.row, criteria->member.count })
 	switch (kind) {
 	case KIND_panel:
-		return table == 0 ? ITEMS(panels) : (Items){ 0 };
+		return ITEMS(panels);
 	case KIND_support:
-		return table == 0 ? ITEMS(supports) : (Items){ 0 };
+		return ITEMS(supports);
 	case KIND_layer:
-		return table == 0 ? ITEMS(layers) : (Items){ 0 };
+		return ITEMS(layers);
 	case KIND_clip:
-		return table == 0 ? ITEMS(clips) : (Items){ 0 };
+		return ITEMS(clips);
 	case KIND_fastener:
-		return table == 0 ? ITEMS(fasteners) : (Items){ 0 };
+		return ITEMS(fasteners);
 	case KIND_underlayment:
-		return table == 0 ? ITEMS(underlayments) : (Items){ 0 };
+		return ITEMS(underlayments);
 	case KIND_sealant:
-		return table == 0 ? ITEMS(sealants) : (Items){ 0 };
+		return ITEMS(sealants);
 	case KIND_rivet:
-		return table == 0 ? ITEMS(rivets) : (Items){ 0 };
+		return ITEMS(rivets);
 	case KIND_closure:
-		return table == 0 ? ITEMS(closures) : (Items){ 0 };
+		return ITEMS(closures);
 	case KIND_penetration:
-		return table == 0 ? ITEMS(curbs) : ITEMS(boots);
+		return is_boot ? ITEMS(boots) : ITEMS(curbs);
 	case KIND_accessory:
-		return table == 0 ? ITEMS(clamps) : (Items){ 0 };
+		return ITEMS(clamps);
 	default:
 		return (Items){ 0 };
 	}
@@ -107,25 +107,29 @@ static const char *named(const char *const *name, uint32_t count, Arena *arena)
 	return count > MOST_NAMED ? arena_printf(arena, "%s and %u more", text, (unsigned)(count - MOST_NAMED)) : text;
 }
 
+/* A pipe's boot is not replaced by a curb, nor a curb by a boot: that is another opening. */
+static bool is_boot(const Case *part)
+{
+	return part->kind == KIND_penetration && is_word(&((const Penetration *)part->row)->treatment, "boot");
+}
+
 const char *accepted_items(Advising *advising, const Finding *item)
 {
 	const char *name[MOST_NAMED];
 	uint32_t count = 0;
 	if (!is_one_kind_of_part(item))
 		return NULL;
-	RecordKind kind = item->spot[0].where->kind;
-	const Text *submitted = &((const Panel *)item->spot[0].where->submitted)->item;
-	for (int table = 0; table < 2; table++) {
-		Items items = items_of(advising->verdict->cases->criteria, kind, table);
-		for (uint32_t i = 0; i < items.count && may_try(advising); i++) {
-			const Panel *candidate = (const Panel *)(const void *)(items.row + i * record_of(kind)->size);
-			bool is_same = is_value(&submitted->given) && strcmp(candidate->item.text, submitted->text) == 0;
-			if (is_same || !is_accepted(advising, item, candidate))
-				continue;
-			if (count < MOST_NAMED)
-				name[count] = candidate->item.text;
-			count++;
-		}
+	const Case *part = item->spot[0].where;
+	const Text *submitted = &((const Panel *)part->submitted)->item;
+	Items items = items_of(advising->verdict->cases->criteria, part->kind, is_boot(part));
+	for (uint32_t i = 0; i < items.count && may_try(advising); i++) {
+		const Panel *candidate = (const Panel *)(const void *)(items.row + i * record_of(part->kind)->size);
+		bool is_same = is_value(&submitted->given) && strcmp(candidate->item.text, submitted->text) == 0;
+		if (is_same || !is_accepted(advising, item, candidate))
+			continue;
+		if (count < MOST_NAMED)
+			name[count] = candidate->item.text;
+		count++;
 	}
 	return count > 0 ? named(name, count, advising->arena) : NULL;
 }

@@ -87,7 +87,9 @@ static void reach_area(Reach *reach, const Raw *raw, const Finding *item)
 {
 	const Case *where = raw->where, *area = area_of(where);
 	RecordKind judged = raw->judged != NULL ? raw->judged->kind : where->kind;
-	if (judged == KIND_role || judged == KIND_detail || is_list_of_its_own(raw))
+	/* Who sells a part changes nothing else. */
+	bool is_own = raw->field != NULL && raw->field->stricter == OWN;
+	if (judged == KIND_role || judged == KIND_detail || is_own || is_list_of_its_own(raw))
 		return;
 	if (where->kind == KIND_panel || where == area)
 		put_first(reach, reach->of_area, area, item);

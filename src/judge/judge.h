@@ -159,6 +159,7 @@ Place place_of(const Case *where, const Given *given);
 /* "support.thickness": the record a field belongs to and its key; "the thickness"-like words of its title. */
 const char *field_path(const Field *field, Arena *arena);
 const char *field_words(const Field *field, Arena *arena);
+const char *lower_first(const char *title, Arena *arena);
 const char *kind_words(RecordKind kind, Arena *arena);
 
 /* ---- wording.c ---- */

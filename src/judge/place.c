@@ -129,13 +129,23 @@ const char *field_path(const Field *field, Arena *arena)
 	return field->key;
 }
 
-const char *field_words(const Field *field, Arena *arena)
+static const char *lower_part(const char *title, size_t length, Arena *arena)
 {
-	const char *title = field->title != NULL ? field->title : field->key;
-	char *words = arena_text(arena, title, strcspn(title, ";"));
+	char *words = arena_text(arena, title, length);
 	if (isupper((unsigned char)words[0]) && !isupper((unsigned char)words[1]))
 		words[0] = (char)tolower((unsigned char)words[0]);
 	return words;
+}
+
+const char *lower_first(const char *title, Arena *arena)
+{
+	return lower_part(title, strlen(title), arena);
+}
+
+const char *field_words(const Field *field, Arena *arena)
+{
+	const char *title = field->title != NULL ? field->title : field->key;
+	return lower_part(title, strcspn(title, ";"), arena);
 }
 
 const char *kind_words(RecordKind kind, Arena *arena)

@@ -140,6 +140,17 @@ static Side side_of(const OperandValue *value, const Shown *shown, const Referen
 	return side;
 }
 
+/* The item of a part, else the record's own name without the roof area's: equal parts of two areas are one item. */
+static const char *own_name(const Case *at, Arena *arena)
+{
+	const Text *item = is_part(at->kind) ? &((const Panel *)at->row)->item : NULL;
+	if (item != NULL && is_value(&item->given))
+		return cut_text(item->text, arena);
+	size_t outer = at->up != NULL && at->up->name != NULL ? strlen(at->up->name) : 0;
+	bool is_inside = outer > 0 && strncmp(at->name, at->up->name, outer) == 0 && strncmp(at->name + outer, " / ", 3) == 0;
+	return cut_text(is_inside ? at->name + outer + 3 : at->name, arena);
+}
+
 /* The first value of the form that the finding names: what a computed yes or no speaks of. */
 static const char *spoken_of(const Told *told, Arena *arena)
 {
@@ -153,13 +164,13 @@ static const char *spoken_of(const Told *told, Arena *arena)
 		Shown shown = { operand, unit_of(&value, operand), told->digits };
 		return value_text(&value, &shown, told->at[0]->all->reference, arena);
 	}
-	return stands_at(told->at[0])->name;
+	return own_name(stands_at(told->at[0]), arena);
 }
 
 static void tell_statement(Told *told, Arena *arena)
 {
 	const Fact *fact = told->tested.left.fact;
-	const char *title = fact_spec(told->rule->is.left.fact)->title;
+	const char *title = lower_first(fact_spec(told->rule->is.left.fact)->title, arena);
 	bool wanted = told->tested.right.number != 0;
 	if (told->rule->is.relation == RELATION_IS_NOT)
 		wanted = !wanted;

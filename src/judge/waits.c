@@ -117,7 +117,7 @@ static void wait_reason(Judging *judging, const Rule *rule, const Case *at, cons
 	const char *reason = side->reason != NULL ? side->reason : "outside of what is known";
 	Wait wanted = { .kind = WAIT_REASON, .at = stands_at(at), .reason = reason, .what = "this" };
 	if (side->fact != NULL)
-		wanted.what = fact_title(left ? &rule->is.left : &rule->is.right);
+		wanted.what = lower_first(fact_title(left ? &rule->is.left : &rule->is.right), judging->arena);
 	else if (side->field != NULL)
 		wanted.what = field_words(side->field, judging->arena);
 	if (at->kind == KIND_comparison)
