@@ -3,7 +3,8 @@
  *
  * tests/rules/FAMILY.csv has the columns code, case, path, value, record, line, action. Rows of one code and case are applied
  * together. `met` leaves the package without items, `broken` gives that code and no other, `silent` changes a condition so that
- * the rule does not apply, `waits` breaks its cause too. A path may begin with `criteria.` (a value of criteria.yaml) or
+ * the rule does not apply, `waits` breaks its cause too (its
+ * column action may name all codes that are then found). A path may begin with `criteria.` (a value of criteria.yaml) or
  * `register.TABLE.ROW.` (rows from 0). Codes, records and lines are written by hand; nothing rewrites them.
  */
 #ifndef RULE_CASES_H
@@ -203,13 +204,30 @@ static inline bool holds_broken(const RuleCase *c, const Verdict *verdict, const
 	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == c->line && is_action(item, c->action);
 }
 
+/* Whether the items' codes are just those of "LIF-04; SLT-02"; NULL asks nothing. */
+static inline bool holds_codes(const char *codes, const Verdict *verdict)
+{
+	for (uint32_t i = 0; codes != NULL && i < verdict->items; i++)
+		if (strstr(codes, verdict->item[i].code) == NULL)
+			return false;
+	for (const char *c = codes; c != NULL && *c != '\0'; c += strspn(c, "; ")) {
+		size_t length = strcspn(c, ";");
+		char code[16] = { 0 };
+		memcpy(code, c, length < sizeof code ? length : sizeof code - 1);
+		if (item_of(verdict, code) == NULL)
+			return false;
+		c += length;
+	}
+	return true;
+}
+
 /* Whether the review gives what the case says; `met` is the review of the case before a broken one. */
 static inline bool holds_case(const RuleCase *c, const Verdict *verdict, const Verdict *met)
 {
 	if (strcmp(c->name, "broken") == 0)
 		return holds_broken(c, verdict, met);
 	if (strcmp(c->name, "waits") == 0)
-		return item_of(verdict, c->code) == NULL && verdict->items > 0;
+		return item_of(verdict, c->code) == NULL && verdict->items > 0 && holds_codes(c->action, verdict);
 	return item_of(verdict, c->code) == NULL;
 }
 
