@@ -19,7 +19,7 @@ typedef struct {
 	Action gate;
 	int32_t as_of;
 	uint32_t files, found, broken; /* found: at or above the gate */
-	bool several, review_used, failed;
+	bool several, review_used, failed, si;
 } Run;
 
 /* ---- one submittal ---- */
@@ -91,6 +91,7 @@ static Verdict *judge_file(Run *run, const char *path, Arena *arena)
 	Verdict *verdict = judge(arena, cases, &complaints, source);
 	verdict->review_source = inputs.review != NULL ? run->loaded.review_source : NULL;
 	verdict->criteria_sha256 = sha256;
+	verdict->si = run->si;
 	if (!verdict->broken_file)
 		advise(verdict, arena);
 	if (outputs_need_hash(&run->outputs))
@@ -208,6 +209,10 @@ static const char *wrong_value(Run *run)
 	run->gate = (Action)action;
 	if (as_of != NULL && !date_read(as_of, strlen(as_of), &run->as_of))
 		return arena_printf(arguments->arena, "--as-of takes a day such as 2026-04-14, not %s", as_of);
+	const char *units = arguments->value[OPTION_units];
+	run->si = units != NULL && strcmp(units, "si") == 0;
+	if (units != NULL && !run->si && strcmp(units, "us") != 0)
+		return arena_printf(arguments->arena, "--units takes us or si, not %s", units);
 	for (uint32_t i = 0; i < arguments->operands; i++)
 		if (strcmp(arguments->operand[i], "-") == 0 && isatty(STDIN_FILENO))
 			return "- reads a submittal from standard input, and nothing is sent there";

@@ -2,6 +2,7 @@
  * The small pieces that several formats print alike: numbers of items, words for closed sets, places, labels.
  */
 #include "parts.h"
+#include "number.h"
 #include "reference.h"
 
 #include <string.h>
@@ -127,6 +128,25 @@ const Source *verdict_source(const Verdict *verdict, uint16_t id)
 		return verdict->review_source;
 	const Criteria *criteria = verdict->cases != NULL ? verdict->cases->criteria : NULL;
 	return criteria != NULL ? shared_source(criteria->source, criteria->sources, id) : NULL;
+}
+
+/* A unit of the form beside that of SI, in which the same thing is written on a drawing. */
+static const struct {
+	Unit us, si;
+} si_units[] = { { UNIT_in, UNIT_mm }, { UNIT_ft, UNIT_m }, { UNIT_sq_ft, UNIT_sq_m }, { UNIT_psf, UNIT_kPa }, { UNIT_psi, UNIT_MPa },
+	{ UNIT_ksi, UNIT_MPa }, { UNIT_lb, UNIT_N }, { UNIT_kip, UNIT_kN }, { UNIT_lb_per_in, UNIT_N_per_mm }, { UNIT_mph, UNIT_m_per_s },
+	{ UNIT_F, UNIT_C } };
+
+const char *si_text(double value, const char *unit, Arena *arena)
+{
+	for (size_t i = 0; i < sizeof si_units / sizeof *si_units; i++) {
+		if (strcmp(unit_row(si_units[i].us)->printed, unit) != 0)
+			continue;
+		double converted = unit_convert(value, si_units[i].us, si_units[i].si);
+		const char *number = number_print(arena, converted, number_digits(&converted, 1));
+		return arena_printf(arena, "%s %s", number, unit_row(si_units[i].si)->printed);
+	}
+	return NULL;
 }
 
 uint32_t items_in_the_way(const Verdict *verdict)

@@ -33,6 +33,9 @@ const char *place_file(const Verdict *verdict, const Place *place);
 uint32_t place_line(const Place *place);
 uint32_t place_column(const Place *place);
 
+/* "610 mm" for a value in "in"; NULL for a unit that has no other in SI. */
+const char *si_text(double value, const char *unit, Arena *arena);
+
 /* How many items stand between the package and approval: NOT REVIEWED or worse. */
 uint32_t items_in_the_way(const Verdict *verdict);
 

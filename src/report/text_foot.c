@@ -144,16 +144,7 @@ static int by_cause(const void *a, const void *b)
 	const NotYet *x = *(const NotYet *const *)a, *y = *(const NotYet *const *)b;
 	if (x->item != y->item)
 		return x->item == NULL || (y->item != NULL && x->item > y->item) ? 1 : -1;
-	const char *left = x->waits_for != NULL ? x->waits_for : "", *right = y->waits_for != NULL ? y->waits_for : "";
-	int order = x->item != NULL ? 0 : strcmp(left, right);
-	return order != 0 ? order : strcmp(x->rule->code, y->rule->code);
-}
-
-static bool is_one_cause(const NotYet *a, const NotYet *b)
-{
-	if (a->item != NULL || b->item != NULL)
-		return a->item == b->item;
-	return strcmp(a->waits_for != NULL ? a->waits_for : "", b->waits_for != NULL ? b->waits_for : "") == 0;
+	return strcmp(x->rule->code, y->rule->code);
 }
 
 /* "CLP-01, CLP-02 and 7 more": the codes of one cause, each once. */
@@ -174,14 +165,13 @@ static const char *codes_of(const NotYet *const *waiting, uint32_t count, Arena 
 	return left > 0 ? arena_printf(arena, "%s and %u more", codes, left) : codes;
 }
 
+/* What no item asks for is not due yet. */
 static void put_cause(Out *out, const NotYet *const *waiting, uint32_t count, Arena *arena)
 {
-	const NotYet *first = waiting[0];
+	const Finding *item = waiting[0]->item;
 	const char *codes = codes_of(waiting, count, arena);
-	if (first->item != NULL)
-		put_line(out, arena_printf(arena, "until %s is answered: %s", names_of(first->item, arena), codes));
-	else
-		put_line(out, arena_printf(arena, "until known (%s): %s", first->waits_for != NULL ? first->waits_for : "what is missing", codes));
+	put_line(out, item != NULL ? arena_printf(arena, "until %s is answered: %s", names_of(item, arena), codes)
+		: arena_printf(arena, "until more is stated than is due at this stage: %s", codes));
 }
 
 static void put_not_judged(Out *out, const Verdict *verdict, Arena *arena)
@@ -195,7 +185,7 @@ static void put_not_judged(Out *out, const Verdict *verdict, Arena *arena)
 	qsort(waiting, verdict->not_yets, sizeof *waiting, by_cause);
 	uint32_t causes = 0;
 	for (uint32_t from = 0, to; from < verdict->not_yets; from = to) {
-		for (to = from + 1; to < verdict->not_yets && is_one_cause(waiting[from], waiting[to]); to++)
+		for (to = from + 1; to < verdict->not_yets && waiting[to]->item == waiting[from]->item; to++)
 			;
 		if (causes++ < MOST_LINES)
 			put_cause(out, waiting + from, to - from, arena);

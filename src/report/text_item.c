@@ -48,24 +48,29 @@ static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
 	put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
 }
 
-/* A bare number says what it counts. */
-static const char *side_text(const Finding *item, const Side *side, Arena *arena)
+/* A bare number says what it counts; a quantity has its SI value beside it, if asked for. */
+static const char *side_text(const Verdict *verdict, const Finding *item, const Side *side, Arena *arena)
 {
+	if (!side->has_value)
+		return side->text;
 	const Rule *rule = item->rule;
-	bool bare = side->has_value && (side->unit == NULL || *side->unit == '\0');
-	if (!bare || rule == NULL || rule->is.left.from != FROM_FACT || rule->is.left.gives != VALUE_NUMBER)
+	if (side->unit != NULL && *side->unit != '\0') {
+		const char *si = verdict->si ? si_text(side->value, side->unit, arena) : NULL;
+		return si != NULL ? arena_printf(arena, "%s (%s)", side->text, si) : side->text;
+	}
+	if (side == &item->limit || rule == NULL || rule->is.left.from != FROM_FACT || rule->is.left.gives != VALUE_NUMBER)
 		return side->text;
 	const char *title = fact_spec(rule->is.left.fact)->title;
 	return arena_printf(arena, "%s (%c%s)", side->text, tolower((unsigned char)title[0]), title + 1);
 }
 
-/* The two sides of the test; an item about something that is not there has none. */
-static void put_sides(Out *out, const Finding *item, Arena *arena)
+/* The two sides of the test. What is not stated or unknown has said so in its finding. */
+static void put_sides(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
 {
-	if (item->submitted.text != NULL)
-		put_label(out, item_column, "Submitted", side_text(item, &item->submitted, arena));
+	if (item->submitted.text != NULL && item->found_by != FOUND_MISSING)
+		put_label(out, item_column, "Submitted", side_text(verdict, item, &item->submitted, arena));
 	if (item->limit.text != NULL)
-		put_label(out, item_column, "Allowed", item->limit.text);
+		put_label(out, item_column, "Allowed", side_text(verdict, item, &item->limit, arena));
 }
 
 /* Authority and source; the figures of the item may be known less well than its rule. */
@@ -105,7 +110,7 @@ void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *aren
 {
 	put_title(out, item, arena);
 	put_finding(out, verdict, item);
-	put_sides(out, item, arena);
+	put_sides(out, verdict, item, arena);
 	if (item->basis != NULL)
 		put_basis(out, verdict, item, arena);
 	if (item->remedy != NULL)
