@@ -16,9 +16,13 @@
 /* Signs that editors and other documents put in place of plain ones. */
 static const struct {
 	const char *sign, *plain;
-} signs[] = { { "\xe2\x88\x92", "-" }, { "\xe2\x80\x93", "-" }, { "\xc2\xa0", " " }, { "\xe2\x80\xb2", "'" }, { "\xe2\x80\x99", "'" },
-	{ "\xe2\x80\xb3", "\"" }, { "\xe2\x80\x9d", "\"" }, { "\xc3\x97", "x" }, { "\xc2\xbd", " 1/2" }, { "\xc2\xbc", " 1/4" },
-	{ "\xc2\xbe", " 3/4" }, { "\xe2\x85\x9b", " 1/8" }, { "\xe2\x85\x9c", " 3/8" }, { "\xe2\x85\x9d", " 5/8" }, { "\xe2\x85\x9e", " 7/8" } };
+} signs[] = {
+	{ "\xe2\x88\x92", "-" }, { "\xe2\x80\x93", "-" }, /* minus, dash */
+	{ "\xc2\xa0", " " }, { "\xc3\x97", "x" },
+	{ "\xe2\x80\xb2", "'" }, { "\xe2\x80\x99", "'" }, { "\xe2\x80\xb3", "\"" }, { "\xe2\x80\x9d", "\"" },
+	{ "\xc2\xbd", " 1/2" }, { "\xc2\xbc", " 1/4" }, { "\xc2\xbe", " 3/4" },
+	{ "\xe2\x85\x9b", " 1/8" }, { "\xe2\x85\x9c", " 3/8" }, { "\xe2\x85\x9d", " 5/8" }, { "\xe2\x85\x9e", " 7/8" },
+};
 
 /* The plain text for the sign at `at`, and the sign's length; the byte itself if it is none of ours. */
 static const char *plain_for(const char *at, size_t left, char self[2], size_t *used)

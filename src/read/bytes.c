@@ -69,6 +69,10 @@ size_t find_bad_bytes(const Source *source, Complaints *complaints)
 			i += 8;
 			continue;
 		}
+		if (is_allowed((unsigned char)bytes[i]) && (unsigned char)bytes[i] < 0x7f) {
+			i++;
+			continue;
+		}
 		int32_t c = -1;
 		utf8proc_ssize_t n = utf8proc_iterate((const utf8proc_uint8_t *)bytes + i, (utf8proc_ssize_t)(source->length - i), &c);
 		if (n < 1 || is_break_of_another_kind(c) || !is_allowed(c)) {

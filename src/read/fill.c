@@ -264,7 +264,7 @@ static const Field *find_from(const Record *record, const Node *key, uint32_t *s
 {
 	for (uint32_t i = 0; i < record->count; i++) {
 		const Field *field = &record->field[(*start + i) % record->count];
-		if (strncmp(field->key, key->text, key->length) == 0 && field->key[key->length] == '\0') {
+		if (*field->key == *key->text && strncmp(field->key, key->text, key->length) == 0 && field->key[key->length] == '\0') {
 			*start = (uint32_t)(field - record->field) + 1;
 			return field;
 		}
@@ -272,7 +272,7 @@ static const Field *find_from(const Record *record, const Node *key, uint32_t *s
 	return NULL;
 }
 
-/* A key that the form does not have. The key it is a misspelling of counts as written, so that it is neither missing nor assumed. */
+/* A key that the form does not have. The key it is a misspelling of counts as written: it is neither missing nor assumed. */
 static void refuse_key(const Record *record, const Node *key, uint64_t seen, void *row, Reading *reading)
 {
 	const char *word[MOST_FIELDS];

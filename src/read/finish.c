@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * What can be read only when a record is complete: a gauge needs the metal beside it, a screw mark fills size, threads, length and
- * point, and what nobody wrote is assumed where the form says so.
+ * What can be read only when a record is complete: a gauge needs the metal beside it, a screw mark fills size, threads, length
+ * and point, and what nobody wrote is assumed where the form says so.
  */
 #include "filling.h"
 #include "gauge.h"

@@ -68,8 +68,8 @@ void finish_gauge(const Record *record, const Field *field, void *row, Reading *
 	if (is_value(&word->given))
 		convert(field, word->text, row, reading);
 	else if (word->given.said == SAID_NOTHING)
-		refuse(MESSAGE_FRM_22, field, arena_printf(reading->arena, "%s beside it, as in %s: %s", beside->key, beside->key, beside->example),
-			row, reading);
+		refuse(MESSAGE_FRM_22, field,
+			arena_printf(reading->arena, "%s beside it, as in %s: %s", beside->key, beside->key, beside->example), row, reading);
 	else
 		((Number *)(void *)given_at(field, row))->value = 0; /* what is said of the word stands for the gauge as well */
 }

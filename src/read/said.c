@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * "Unknown", "by others" and "does not apply" are daily answers, read as words of their own: plain, in quotes, or as a map of one key.
+ * "Unknown", "by others" and "does not apply" are daily answers, read as words of their own: plain, quoted, or as a map.
  */
 #include "said.h"
 
@@ -33,6 +33,8 @@ static const struct {
 
 Said said_by_text(const char *text, size_t length, const char **rest, size_t *rest_length)
 {
+	if (length == 0 || strchr("uUnNtTbB?", *text) == NULL)
+		return SAID_VALUE; /* none of them begins so: nearly every value */
 	if (is_unknown(text, length))
 		return SAID_UNKNOWN;
 	for (size_t i = 0; i < sizeof openings / sizeof *openings; i++) {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * One text to the value of one field, by the kind of the field. What cannot be read is complained of here, once, and stays in the row
- * as SAID_UNREADABLE with what was typed.
+ * One text to the value of one field, by the kind of the field. What cannot be read is complained of here, once, and stays in the
+ * row as SAID_UNREADABLE with what was typed.
  */
 #include "date.h"
 #include "filling.h"
@@ -94,7 +94,8 @@ static void refuse_quantity(Cell *cell, Quantity why)
 		refuse_like(cell, MESSAGE_FRM_12);
 	else {
 		cell->given->said = SAID_UNREADABLE;
-		const char *value = arena_printf(cell->reading->arena, "%s, %s", cell->given->typed, kind_of_quantity(cell->text, cell->length));
+		const char *kind = kind_of_quantity(cell->text, cell->length);
+		const char *value = arena_printf(cell->reading->arena, "%s, %s", cell->given->typed, kind);
 		reading_complain(cell->reading, MESSAGE_FRM_13, cell->given->place,
 			(About){ .key = cell->key, .value = value, .want = dimension_words(wanted) });
 	}
@@ -104,8 +105,8 @@ static const char *range_words(const Field *field, Arena *arena)
 {
 	const char *unit = unit_row(field->unit)->printed;
 	const char *blank = *unit == '\0' || *unit == ':' ? "" : " ";
-	return arena_printf(arena, "%s%s%s and %s%s%s", number_shortest(arena, field->low), blank, unit, number_shortest(arena, field->high),
-		blank, unit);
+	const char *low = number_shortest(arena, field->low), *high = number_shortest(arena, field->high);
+	return arena_printf(arena, "%s%s%s and %s%s%s", low, blank, unit, high, blank, unit);
 }
 
 static bool is_in_range(const Field *field, double value)
@@ -301,7 +302,8 @@ static bool read_no_list(Cell *cell)
 static bool is_none_for_a_value(const Cell *cell)
 {
 	FieldKind kind = cell->field->kind;
-	return (kind == IS_NUMBER || kind == IS_SIZE || kind == IS_DATE || kind == IS_MARK || kind == IS_BY_ZONE) && is_spelt(cell, "none");
+	bool is_quantity = kind == IS_NUMBER || kind == IS_SIZE || kind == IS_DATE || kind == IS_MARK || kind == IS_BY_ZONE;
+	return is_quantity && is_spelt(cell, "none");
 }
 
 static bool read_by_kind(Cell *cell)

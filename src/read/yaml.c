@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT
  * libyaml's events to nodes. The limits are counted as the events come: libyaml has no limit on depth and is quadratic in it.
  *
- * A value that YAML may have changed behind the writer's back stays in the tree with a fault, so that it is unreadable, never absent.
+ * A value that YAML may have changed behind the writer's back stays in the tree with a fault: it is unreadable, never absent.
  */
 #include "fail.h"
 #include "hash.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Why a file broke, said at the place where a person would look, with the corrected line. libyaml names what it expected next, which
- * helps nobody who wrote `3/8" x 7/8`; so each of its words is traced to what is usually written there.
+ * Why a file broke, said at the place where a person would look, with the corrected line. libyaml names what it expected next,
+ * which helps nobody who wrote `3/8" x 7/8`; so each of its words is traced to what is usually written there.
  */
 #include "yaml_parts.h"
 
@@ -122,7 +122,8 @@ static bool is_backslash(const Advice *a)
 	const char *slash = a->byte < a->length && a->line[a->byte] == '\\' ? a->line + a->byte : memchr(a->line, '\\', a->length);
 	size_t byte = slash != NULL ? (size_t)(slash - a->line) : a->byte;
 	size_t end = byte + 2 < a->length ? byte + 2 : a->length;
-	say(a, MESSAGE_YML_28, place_of_byte(a, a->at->line, byte), (About){ .value = arena_text(a->arena, a->line + byte, end - byte) });
+	const char *value = arena_text(a->arena, a->line + byte, end - byte);
+	say(a, MESSAGE_YML_28, place_of_byte(a, a->at->line, byte), (About){ .value = value });
 	return true;
 }
 
@@ -134,6 +135,11 @@ static bool is_open_quote(const Advice *a)
 	return true;
 }
 
+static bool is_behind_dash(const char *line, size_t from)
+{
+	return from > 1 && is_blank(line[from - 1]) && strchr("-,", line[from - 2]) != NULL;
+}
+
 /* The key on the line in front of a value that begins at `start`, with its colon: `mark: `. */
 static const char *key_before(const Advice *a, const char *line, size_t start)
 {
@@ -143,7 +149,7 @@ static const char *key_before(const Advice *a, const char *line, size_t start)
 	if (colon == 0 || line[colon - 1] != ':')
 		return "";
 	size_t from = colon - 1;
-	while (from > 0 && strchr("{[,\t", line[from - 1]) == NULL && !(is_blank(line[from - 1]) && from > 1 && strchr("-,", line[from - 2])))
+	while (from > 0 && strchr("{[,\t", line[from - 1]) == NULL && !is_behind_dash(line, from))
 		from--;
 	return arena_printf(a->arena, "%s: ", piece(a, line, from, colon - 1));
 }
@@ -277,7 +283,8 @@ static bool is_unclosed_bracket(const Advice *a)
 		return false;
 	size_t length;
 	const char *line = source_line(a->source, a->at->context_line, &length);
-	size_t byte = source_offset(a->source, a->at->context_line, a->at->context_column) - source_offset(a->source, a->at->context_line, 1);
+	size_t line_start = source_offset(a->source, a->at->context_line, 1);
+	size_t byte = source_offset(a->source, a->at->context_line, a->at->context_column) - line_start;
 	bool is_square = byte < length && line[byte] == '[';
 	say(a, MESSAGE_YML_26, place_of(a, a->at->context_line, a->at->context_column),
 		(About){ .value = is_square ? "[" : "{", .want = is_square ? "]" : "}" });
@@ -376,7 +383,9 @@ void advise_break(const Source *source, const Break *at, Arena *arena, Complaint
 		is_half_quoted(&a) || is_half_bracketed(&a) || is_colon_in_value(&a) || is_unclosed_bracket(&a))
 		return;
 	bool is_mapping = says(at->problem, "mapping values are not allowed") && at->line > 1;
-	if ((is_mapping && (is_glued_colon(&a, at->line - 1) || is_line_without_colon(&a))) || is_missing_colon(&a) || is_indentation(&a))
+	if (is_mapping && (is_glued_colon(&a, at->line - 1) || is_line_without_colon(&a)))
+		return;
+	if (is_missing_colon(&a) || is_indentation(&a))
 		return;
 	say(&a, MESSAGE_YML_29, place_of(&a, at->line, at->column), (About){ .value = at->problem });
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT
  * What a `#` or a comma did to a value that YAML still could read: `mark: #12` is empty to YAML, `no. #12` is `no.`.
  *
- * A comment that a person meant begins with `# `. One that begins with `#12` or stands alone behind a key as `#A` is a lost value.
+ * A comment that a person meant begins with `# `. One that begins with `#12`, or alone behind a key with `#A`, is a lost value.
  */
 #include "yaml_parts.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * tests/cases/read: one folder a mistake, with the file and what its writer is to read, typed by hand. Every message of the readers
- * must stand in one of them.
+ * tests/cases/read: one folder a mistake, with the file and what its writer is to read, typed by hand. Every message of the
+ * readers must stand in one of them.
  *
  * submittal.yaml is read as a submittal, review.yaml as the reviewer's file. generated.txt makes a file that is too long to keep:
  * each line `x<times> <text>`, \n for a line break.

@@ -84,7 +84,7 @@ static void trade_values_stay_as_typed(void **state)
 static void line_ends(void **state)
 {
 	(void)state;
-	static const char *const texts[] = { "a: 1\nb:\n  c: 3\n", "a: 1\r\nb:\r\n  c: 3\r\n", "a: 1\rb:\r  c: 3\r", "\xef\xbb\xbf" "a: 1\nb:\n  c: 3" };
+	static const char *const texts[] = { "a: 1\nb:\n  c: 3\n", "a: 1\r\nb:\r\n  c: 3\r\n", "a: 1\rb:\r  c: 3\r", ("\xef\xbb\xbf" "a: 1\nb:\n  c: 3") };
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
 		Arena *arena = arena_make();
 		Complaints c;
