@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * Whether a difference between two papers is allowed: up, never down, and only with all that it needs.
  *
- * The screw that is larger but does not fit the hole of the clip has not gone up. No value is judged that either side leaves open.
+ * The screw that is larger but does not fit the hole of the clip has not gone up. No value is judged that either side leaves
+ * open.
  */
 #include "holds.h"
 #include "text.h"
@@ -77,7 +78,8 @@ static double needs_hold(Case *comparison, const Compared *compared)
 		if (test_case(part, &may->need[i]).outcome != TEST_BROKEN)
 			continue;
 		fetch_test(comparison, part, &may->need[i]);
-		note(comparison, arena_printf(comparison->all->arena, "it holds only if %s, which is not so", need_words(may, i)));
+		Arena *arena = comparison->all->arena;
+		note(comparison, arena_printf(arena, "it holds only if %s, which is not so", need_words(may, i)));
 		holds = false;
 		break;
 	}
@@ -91,8 +93,9 @@ static double step_holds(Case *comparison, const Compared *compared)
 {
 	const char *direction = direction_of(compared), *step = compared->record.step.text;
 	bool is_allowed = strcmp(direction, "any") == 0 || strcmp(step, direction) == 0;
-	if (compared->may != NULL)
-		CONSTANT(comparison, "substitutions.csv", compared->may->row->attribute.text, is_allowed, compared->may->row->basis.text);
+	const Substitution *row = compared->may != NULL ? compared->may->row : NULL;
+	if (row != NULL)
+		CONSTANT(comparison, "substitutions.csv", row->attribute.text, is_allowed, row->basis.text);
 	if (is_allowed)
 		return needs_hold(comparison, compared);
 	if (compared->field->kind == IS_LIST) {

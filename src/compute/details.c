@@ -5,7 +5,8 @@
 #include "text.h"
 
 /* The row of a number at a place; a row of the same number for another place is kept in `*elsewhere`. */
-static const ApprovedDetail *detail_row(const Criteria *criteria, const char *number, const char *place, const ApprovedDetail **elsewhere)
+static const ApprovedDetail *detail_row(const Criteria *criteria, const char *number, const char *place,
+	const ApprovedDetail **elsewhere)
 {
 	for (uint32_t i = 0; i < criteria->details.count; i++) {
 		const ApprovedDetail *row = &criteria->details.row[i];

@@ -53,7 +53,8 @@ static void record_use(Case *fact, Use use)
 
 static void record_field(Case *fact, Asked asked, double value)
 {
-	record_use(fact, (Use){ .kind = USED_FIELD, .at = asked.at, .what.field = asked.field, .given = asked.given, .value = value });
+	Use use = { .kind = USED_FIELD, .at = asked.at, .what.field = asked.field, .given = asked.given, .value = value };
+	record_use(fact, use);
 }
 
 /* ---- fields ---- */
@@ -225,7 +226,8 @@ static void record_through(Case *fact, const Fact *used)
 const Fact *fetch_use(Case *fact, Case *where, FactId id)
 {
 	const Fact *used = fact_of(where, id);
-	record_use(fact, (Use){ .kind = USED_FACT, .known_by = used->known_by, .at = where, .what.fact = id, .value = used->value });
+	Use use = { .kind = USED_FACT, .known_by = used->known_by, .at = where, .what.fact = id, .value = used->value };
+	record_use(fact, use);
 	return used;
 }
 

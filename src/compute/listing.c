@@ -131,8 +131,13 @@ double zone_class_spacing_in(Case *zone)
 		return 0;
 	if (!is_value(&row->class_spacing_in.given))
 		return REFUSE(zone, "the listing named for class states no clip spacing");
+	double spacing = GIVEN(zone, zone, Zone, spacing_in);
+	double tolerance = CONSTANT(zone, "criteria.yaml", "spacing_tolerance", zone->all->criteria->edition.spacing_tolerance_percent.value, NULL);
+	if (!ready(zone))
+		return 0;
 	note(zone, row->listing.text);
-	return CONSTANT(zone, "listings.csv", row->listing.text, row->class_spacing_in.value, NULL);
+	double listed = CONSTANT(zone, "listings.csv", row->listing.text, row->class_spacing_in.value, NULL);
+	return same_spacing_in(listed, spacing, tolerance);
 }
 
 double zone_class_spacing_ratio_one(Case *zone)

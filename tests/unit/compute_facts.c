@@ -134,7 +134,8 @@ static const Life lives[] = {
 };
 
 static const KindRow sealants_judged[] = { { .kind = { GOOD, "sealant", 0 }, .life_judged = { GOOD, true },
-	.source_judged = { GOOD, true }, .approval_judged = { GOOD, true }, .renewable = { GOOD, false }, .basis = { GOOD, "read-paper" } } };
+	.source_judged = { GOOD, true }, .approval_judged = { GOOD, true },
+	.renewable = { GOOD, false }, .basis = { GOOD, "read-paper" } } };
 
 static void a_fact_is_known_as_the_weakest_of_its_figures(void **state)
 {

@@ -159,7 +159,8 @@ static const DrillPoint points[] = {
 	{ .size = { GOOD, "#14" }, .point_one = { GOOD, 1 }, .greatest_in = { GOOD, 0.080 }, .source = { GOOD, "memory-paper" } },
 };
 
-/* A roof with one running clip on 22 ga deck: 0.0598 + 0.0295 in of steel; #14 with 14 threads needs 0.0893 + 3 / 14 = 0.3036 in. */
+/* A roof with one running clip on 22 ga deck: 0.0598 + 0.0295 in of steel. A #14 of 14 threads an inch needs 0.0893 + 3 / 14 =
+ * 0.3036 in. */
 typedef struct {
 	World *w;
 	Clip clip;
@@ -178,7 +179,8 @@ static Operand of_fact(FactId id)
 static Operand of_screw(const char *name)
 {
 	const Field *field = key(KIND_fastener, name);
-	return (Operand){ .from = FROM_FIELD, .gives = VALUE_NUMBER, .at = KIND_fastener, .offset = field->offset, .field = field, .factor = 1 };
+	return (Operand){ .from = FROM_FIELD, .gives = VALUE_NUMBER, .at = KIND_fastener, .offset = field->offset,
+		.field = field, .factor = 1 };
 }
 
 static Larger *larger_screw(World *w)
@@ -192,7 +194,8 @@ static Larger *larger_screw(World *w)
 		.threads_one = NUMBER_IS(14), .length_in = NUMBER_IS(1), .point_one = NUMBER_IS(2) };
 	l->substitution = (Substitution){ .attribute = TEXT_IS("size"), .may_go = WORD_IS("up"), .basis = TEXT_IS("read-paper") };
 	l->need[0] = (Test){ of_fact(FACT_fastener_clip_hole), of_screw("size"), RELATION_AT_LEAST, { .line = 0 } };
-	l->need[1] = (Test){ of_fact(FACT_fastener_drilled_thickness), of_fact(FACT_fastener_drill_greatest), RELATION_AT_MOST, { .line = 0 } };
+	l->need[1] = (Test){ of_fact(FACT_fastener_drilled_thickness), of_fact(FACT_fastener_drill_greatest),
+		RELATION_AT_MOST, { .line = 0 } };
 	l->need[2] = (Test){ of_screw("length"), of_fact(FACT_fastener_length_needed), RELATION_AT_LEAST, { .line = 0 } };
 	l->may = (BoundSubstitution){ .row = &l->substitution, .field = key(KIND_fastener, "size"), .need = l->need, .needs = 3,
 		.need_words = words };
@@ -342,7 +345,8 @@ static void terms_of_numbers(void **state)
 	for (size_t i = 0; i < sizeof number_terms / sizeof *number_terms; i++) {
 		const NumberTerm *t = &number_terms[i];
 		ListingTerm row = { .relation = { GOOD, t->relation, 0 }, .value = { GOOD, t->value } };
-		BoundTerm term = { .row = &row, .kind = KIND_panel, .field = key(KIND_panel, "width"), .number = t->number, .count = t->count };
+		BoundTerm term = { .row = &row, .kind = KIND_panel, .field = key(KIND_panel, "width"),
+			.number = t->number, .count = t->count };
 		Panel here = { .width_in = { GOOD, t->here } };
 		Compared compared = { .part = w->roof, .term = &term, .field = term.field, .here = &here };
 		compared.record.step = WORD_IS("other");
@@ -377,7 +381,8 @@ static void a_term_knows_trade_sizes(void **state)
 	World *w = *state;
 	double tested = 0.0239;
 	ListingTerm row = { .relation = WORD_IS("at least"), .value = TEXT_IS("24 ga") };
-	BoundTerm term = { .row = &row, .kind = KIND_panel, .field = key(KIND_panel, "thickness"), .number = &tested, .count = 1 };
+	BoundTerm term = { .row = &row, .kind = KIND_panel, .field = key(KIND_panel, "thickness"),
+		.number = &tested, .count = 1 };
 	Panel here = { .thickness_in = NUMBER_IS(0.0236), .metal = WORD_IS("steel") };
 	Compared compared = { .part = w->roof, .term = &term, .field = term.field, .here = &here };
 	compared.record.step = WORD_IS("same");

@@ -30,7 +30,8 @@ static const KindRow kinds[] = { KIND("panel", false, false), KIND("support", fa
 static const NamedWord concealed[] = { { .list = { GOOD, "concealed places" }, .entry = { GOOD, "seam" } } };
 
 #define TERM(t) { .term_yr = { GOOD, t }, .cover_limit = { GOOD, "none" }, .least_slope_in_12 = { GOOD, t / 40.0 }, \
-	.seam = { GOOD, "single lock 90; double lock 180" }, .environment = { GOOD, "town; city" }, .basis = { GOOD, "read-paper" } }
+	.seam = { GOOD, "single lock 90; double lock 180" }, .environment = { GOOD, "town; city" }, \
+	.basis = { GOOD, "read-paper" } }
 static const Term terms[] = { TERM(10), TERM(20), TERM(30) };
 
 static int life_setup(void **state)
@@ -229,8 +230,9 @@ static void each_column_of_a_term_bars(void **state)
 
 /* ---- approvals ---- */
 
-#define APPROVAL(l, i, u, p, from, to, term, c) { .letter = { GOOD, l }, .item = { GOOD, i }, .use = { GOOD, u }, .project = { GOOD, p }, \
-	.issued = { GOOD, from }, .expires = { GOOD, to }, .greatest_term_yr = { GOOD, term }, .condition = c }
+#define APPROVAL(l, i, u, p, from, to, term, c) \
+	{ .letter = { GOOD, l }, .item = { GOOD, i }, .use = { GOOD, u }, .project = { GOOD, p }, .issued = { GOOD, from }, \
+	.expires = { GOOD, to }, .greatest_term_yr = { GOOD, term }, .condition = c }
 static const Approval approvals[] = { /* the day is 20557 */
 	APPROVAL("PA-1", "seal-other-use", "ridge", "all", 20000, 21000, 20, BLANK),
 	APPROVAL("PA-2", "seal-other-project", "any", "Lake Court", 20000, 21000, 20, BLANK),
@@ -330,7 +332,8 @@ static void bought_from_the_panel_maker(void **state)
 	static const struct {
 		const char *from;
 		double yes;
-	} rows[] = { { "panel maker", 1 }, { " Panel Maker ", 1 }, { "Sample Panel Works (invented)", 1 }, { "Example Supply (invented)", 0 } };
+	} rows[] = { { "panel maker", 1 }, { " Panel Maker ", 1 }, { "Sample Panel Works (invented)", 1 },
+		{ "Example Supply (invented)", 0 } };
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
 		Case *at = sealant(w, "seal-a", "seam");
 		row_of(at)->supplied_by = TEXT_IS(rows[i].from);
@@ -384,7 +387,8 @@ static void check_certificate(World *w, const char *note)
 
 static void a_certificate_nobody_issued(void **state)
 {
-	check_certificate(with_certificate(state, "IC-9", "Example Roofing (invented)", 20557), "no such certificate is in the register");
+	check_certificate(with_certificate(state, "IC-9", "Example Roofing (invented)", 20557),
+		"no such certificate is in the register");
 }
 
 static void a_certificate_of_another_firm(void **state)
@@ -399,7 +403,8 @@ static void a_certificate_that_expired(void **state)
 
 static void a_certificate_from_tomorrow(void **state)
 {
-	check_certificate(with_certificate(state, "IC-204", "Example Roofing (invented)", 19999), "it is issued only on 2024-10-04");
+	check_certificate(with_certificate(state, "IC-204", "Example Roofing (invented)", 19999),
+		"it is issued only on 2024-10-04");
 }
 
 #define LIFE_TEST(f) cmocka_unit_test_setup_teardown(f, life_setup, world_teardown)

@@ -25,10 +25,14 @@ typedef struct {
 static RoleRow *a_rule(World *w)
 {
 	RoleRow *rule = TAKE(w->arena, RoleRow, 1);
-	rule->row = (RequiredRole){ .role = TEXT_IS("seam sealant"), .part = WORD_IS("sealant"), .least_count_one = NUMBER_IS(1) };
-	rule->when = (Test){ .left = field_of(&RoofArea_record, "work", VALUE_WORD), .relation = RELATION_IS, .right = text_of("new") };
-	rule->filled_by = (Test){ .left = field_of(&Sealant_record, "where", VALUE_WORD), .relation = RELATION_IS, .right = text_of("seam") };
-	rule->bound[0] = (BoundRole){ .row = &rule->row, .when = &rule->when, .whens = 1, .filled_by = &rule->filled_by, .fills = 1 };
+	rule->row = (RequiredRole){ .role = TEXT_IS("seam sealant"), .part = WORD_IS("sealant"),
+		.least_count_one = NUMBER_IS(1) };
+	rule->when = (Test){ .left = field_of(&RoofArea_record, "work", VALUE_WORD), .relation = RELATION_IS,
+		.right = text_of("new") };
+	rule->filled_by = (Test){ .left = field_of(&Sealant_record, "where", VALUE_WORD), .relation = RELATION_IS,
+		.right = text_of("seam") };
+	rule->bound[0] = (BoundRole){ .row = &rule->row, .when = &rule->when, .whens = 1,
+		.filled_by = &rule->filled_by, .fills = 1 };
 	w->criteria.role = rule->bound;
 	w->criteria.roles = 1;
 	w->area.work = WORD_IS("new");
@@ -151,7 +155,8 @@ static void papers_are_due_from_their_stage_on(void **state)
 static void a_paper_may_have_conditions(void **state)
 {
 	World *w = *state;
-	Test when = { .left = field_of(&Submittal_record, "criteria", VALUE_TEXT), .relation = RELATION_IS, .right = text_of("sample-2026") };
+	Test when = { .left = field_of(&Submittal_record, "criteria", VALUE_TEXT), .relation = RELATION_IS,
+		.right = text_of("sample-2026") };
 	PaperDue row = { .kind = TEXT_IS("invoices"), .stage = { GOOD, "bid", STAGE_bid } };
 	BoundPaper bound = { .row = &row, .when = &when, .whens = 1 };
 	w->submittal.stage = (Word){ GOOD, "order", STAGE_order };

@@ -89,7 +89,8 @@ static void drill_points_of_the_table(void **state)
 {
 	static const Screw screws[] = { { .size = { GOOD, "#12" }, .diameter_in = { GOOD, 0.216 } } };
 	static const DrillPoint points[] = {
-		{ .size = { GOOD, "#12" }, .point_one = { GOOD, 2 }, .greatest_in = { GOOD, 0.140 }, .source = { GOOD, "second-paper" } },
+		{ .size = { GOOD, "#12" }, .point_one = { GOOD, 2 }, .greatest_in = { GOOD, 0.140 },
+			.source = { GOOD, "second-paper" } },
 		{ .size = { GOOD, "#12" }, .point_one = { GOOD, 3 }, .least_in = { GOOD, 0.110 }, .greatest_in = { GOOD, 0.210 },
 			.source = { GOOD, "second-paper" } },
 	};
@@ -143,7 +144,8 @@ static void lengths_through_all_that_lies_between(void **state)
 	w->area.support.thickness_in = NUMBER_IS(0.46875);
 	a_screw(w, &at)->threads_one.given.said = SAID_NOTHING;
 	assert_known(at, "length_needed", 4.52855);
-	assert_string_equal(ask_fact(at, "length_needed")->formula, "{running_clip_thickness} + {layers_thickness} + {support.thickness}");
+	assert_string_equal(ask_fact(at, "length_needed")->formula,
+		"{running_clip_thickness} + {layers_thickness} + {support.thickness}");
 }
 
 static void a_build_up_not_stated_is_waited_for(void **state)

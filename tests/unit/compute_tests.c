@@ -77,8 +77,8 @@ static void a_factor_brings_both_sides_to_one_unit(void **state)
 	w->area.building.length_ft = NUMBER_IS(2);
 	w->area.building.given.said = SAID_VALUE;
 	const Field *building = field_find(&RoofArea_record, "building", 8), *length = field_find(&Building_record, "length", 6);
-	Operand feet = { .from = FROM_FIELD, .gives = VALUE_NUMBER, .at = KIND_roof_area, .offset = building->offset + length->offset,
-		.field = length, .factor = 12 };
+	Operand feet = { .from = FROM_FIELD, .gives = VALUE_NUMBER, .at = KIND_roof_area,
+		.offset = building->offset + length->offset, .field = length, .factor = 12 };
 	assert_int_equal(outcome(w->roof, number(24), RELATION_IS, feet), TEST_MET);
 	assert_close(operand_value(w->roof, &feet).number, 24, 1e-12);
 	Operand inches = number(2);
@@ -171,7 +171,8 @@ static void given_asks_whether_something_was_said(void **state)
 	static const struct {
 		Said said;
 		TestOutcome given, not_given;
-	} ways[] = { { SAID_VALUE, TEST_MET, TEST_BROKEN }, { SAID_ASSUMED, TEST_MET, TEST_BROKEN }, { SAID_NOTHING, TEST_BROKEN, TEST_MET },
+	} ways[] = { { SAID_VALUE, TEST_MET, TEST_BROKEN }, { SAID_ASSUMED, TEST_MET, TEST_BROKEN },
+		{ SAID_NOTHING, TEST_BROKEN, TEST_MET },
 		{ SAID_UNKNOWN, TEST_BROKEN, TEST_MET }, { SAID_BY_OTHERS, TEST_BROKEN, TEST_MET },
 		{ SAID_UNREADABLE, TEST_WAITS, TEST_WAITS }, { SAID_NOT_APPLICABLE, TEST_NOT_APPLICABLE, TEST_NOT_APPLICABLE } };
 	World *w = *state;
