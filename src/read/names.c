@@ -58,11 +58,6 @@ const char *for_each_words(Arena *arena)
 	return words;
 }
 
-bool is_part(RecordKind kind)
-{
-	return kind == RECORD_KINDS || record_of(kind)->sort == RECORD_PART;
-}
-
 bool part_find(const char *word, size_t length, RecordKind *kind)
 {
 	for (int i = 0; i < CASES; i++) {

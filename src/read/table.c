@@ -10,6 +10,8 @@
 
 #include <string.h>
 
+enum { ROW_LIMIT = 100000 };
+
 typedef struct {
 	const Loading *loading;
 	Rows *rows;
@@ -146,13 +148,13 @@ static void fill_cell(Table *table, const Column *column, const Cell *cell, void
 		read_value(field, t.text, t.length, cell->place, record, &reading);
 }
 
-/* Finishes a row and the records inside it, as deep as the form goes. */
+/* Finishes a row and the records inside it, as deep as the form goes. Where a column fell out, the metal of a gauge may have. */
 static void finish_inside(Table *table, const Record *record, void *row)
 {
 	Reading reading = {
 		.arena = table->loading->arena,
 		.reference = table->loading->reference,
-		.complaints = table->loading->complaints,
+		.complaints = table->header.whole ? table->loading->complaints : NULL,
 		.table = true,
 	};
 	for (uint32_t i = 0; i < record->count; i++) {
@@ -204,6 +206,12 @@ static bool take_row(void *user, const Cell *cell, uint32_t cells)
 	Complaints *complaints = table->loading->complaints;
 	if (!table->has_header)
 		return take_header(table, cell, cells);
+	if (rows->count == ROW_LIMIT) {
+		complain(complaints, MESSAGE_TAB_10, cell->place, (About){ .want = "100,000 rows" });
+		rows->count = 0; /* nothing is said of a table that is no table */
+		rows->whole = false;
+		return false;
+	}
 	if (is_blank_row(cell, cells)) {
 		complain(complaints, MESSAGE_TAB_06, cell->place, (About){ 0 });
 		return true;

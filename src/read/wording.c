@@ -108,7 +108,7 @@ void check_voice(const Binding *b, const RuleRow *row)
 {
 	const Text *cell[] = { &row->finding, &row->remedy, &row->remedy_else };
 	for (size_t c = 0; c < sizeof cell / sizeof *cell; c++) {
-		if (cell[c]->given.said != SAID_VALUE)
+		if (cell[c]->given.said != SAID_VALUE || strcasestr(cell[c]->text, "code") == NULL)
 			continue;
 		Span whole = span_of(&cell[c]->given);
 		for (size_t i = 0; i < sizeof code_words / sizeof *code_words; i++) {
