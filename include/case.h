@@ -69,7 +69,7 @@ typedef struct {
 	Comparison record;
 	const Case *part; /* whose attribute is compared */
 	const Case *test; /* with a listing: the test that names it */
-	const Requirement *requirement; /* with the specification */
+	const Case *requirement; /* with the specification */
 	const BoundSubstitution *may; /* how it may differ; NULL: same only */
 	const BoundTerm *term; /* the listing's own word, which goes before `may` */
 	const Field *field;

@@ -24,6 +24,9 @@ double longest_term_yr(const double *offered_yr, size_t count, double life_yr);
 
 /* ---- formula/spacing ---- */
 
+/* A listed spacing as the one laid, where both are one spacing in two units (24 in laid at 610 mm): within the tolerance. */
+double same_spacing_in(double listed_in, double laid_in, double tolerance_percent);
+
 /* Spacing here over the spacing at which the class was earned; at most 1 is within the class. */
 double spacing_ratio(double spacing_in, double class_spacing_in);
 

@@ -63,6 +63,8 @@ const Raw *cause_of(const Judging *judging, const Rule *rule, const Case *judged
 		const Raw *cause = cause_at(judging->broken, judged, rule->after[i]);
 		if (cause == NULL && where != judged)
 			cause = cause_at(judging->broken, where, rule->after[i]);
+		if (cause == NULL && judged->kind == KIND_comparison)
+			cause = cause_at(judging->broken, ((const Compared *)judged->row)->requirement, rule->after[i]);
 		if (cause == NULL && (judged->kind == KIND_roof_area || judged->kind == KIND_zone))
 			cause = cause_at(judging->broken, judged, rule->after[i] | from_within);
 		if (cause != NULL)

@@ -149,7 +149,7 @@ static void *row_asked_for(const Resolving *r, const Draft *draft, const Text *a
 /* One side of one requirement on its way through the parts of its kind. */
 typedef struct {
 	Resolving *r;
-	const Requirement *requirement;
+	const Case *requirement;
 	Topic topic;
 	const Text *asked;
 	MayGo may_go;
@@ -182,7 +182,7 @@ static void compare_part(Asking *asking, const Case *part)
 	Draft draft = { .with = WITH_SPECIFICATION, .kind = part->kind, .may_go = asking->may_go, .step = STEP_UNKNOWN };
 	draft.there = asking->asked->text;
 	draft.compared = (Compared){ .part = part, .requirement = asking->requirement, .here = part->row };
-	draft.compared.record.paper = asking->requirement->paragraph;
+	draft.compared.record.paper = ((const Requirement *)asking->requirement->row)->paragraph;
 	if (asking->topic.field != NULL) {
 		compare_known(asking, &draft);
 	} else {
@@ -227,7 +227,7 @@ void compare_specification(Resolving *r)
 		wait_for_requirements(r, all->of[KIND_roof_area].at[i]);
 	for (uint32_t i = 0; i < all->of[KIND_requirement].count; i++) {
 		const Requirement *requirement = all->of[KIND_requirement].at[i]->row;
-		Asking asking = { .r = r, .requirement = requirement, .topic = topic_of(requirement) };
+		Asking asking = { .r = r, .requirement = all->of[KIND_requirement].at[i], .topic = topic_of(requirement) };
 		if (asking.topic.kind == RECORD_KINDS)
 			continue;
 		compare_asked(asking, &requirement->at_least, MAY_UP);

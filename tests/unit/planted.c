@@ -55,7 +55,7 @@ static bool find_planted(PlantedList *all, const char *file, const Finding *item
 	const char *name = spot->where != NULL ? spot->where->name : item->name;
 	for (uint32_t i = 0; i < all->count; i++) {
 		Planted *p = &all->at[i];
-		if (strcmp(p->file, file) == 0 && strcmp(p->code, item->code) == 0 && p->line == spot->place.line &&
+		if (!p->found && strcmp(p->file, file) == 0 && strcmp(p->code, item->code) == 0 && p->line == spot->place.line &&
 			strcmp(p->record, name != NULL ? name : "") == 0)
 			return p->found = true;
 	}
