@@ -166,6 +166,7 @@ static void compare_lists(const Look *look, const Field *list, Step step, const 
 	draft.compared.here = look->area->row;
 	draft.compared.there = &look->known->listing->tested;
 	draft.attribute = in_words(look->r->arena, look->may->field->key);
+	draft.here = step == STEP_OTHER ? "none" : NULL;
 	draft.there = there;
 	draft.step = step;
 	compare_add(look->r, &draft);
