@@ -86,7 +86,7 @@ accept: $(BUILD)/seamstamp
 	BUILD=$(BUILD) tests/cases.sh --accept
 
 docs: $(BUILD)/seamstamp
-	BUILD=$(BUILD) tests/docs.sh --accept
+	$(BUILD)/seamstamp form --reference >docs/form.md
 
 # ---- installing ----
 install: $(BUILD)/seamstamp

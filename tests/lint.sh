@@ -81,7 +81,7 @@ check_banned() {
 		tracked 'src/*.c' 'src/*.h' 'include/*.h' |
 			xargs grep -nE '\<(strcpy|strcat|sprintf|vsprintf|strtok|strtok_r|atof|atoi|atol|gets|alloca|system|popen)[ ]*\('
 		tracked 'src/*.c' | grep -v '^src/base/arena\.c$' | xargs grep -nE '\<(malloc|calloc|realloc|free|strdup|strndup|asprintf)[ ]*\('
-		tracked 'src/*.c' | grep -v '^src/base/fail\.c$' | xargs grep -nE '\<(_exit|abort|longjmp|setjmp)[ ]*\('
+		tracked 'src/*.c' | grep -v '^src/base/fail\.c$' | xargs grep -nE '\<(_exit|longjmp|setjmp)[ ]*\('
 		tracked 'src/*.c' | grep -vE '^src/(command/|main\.c$)' | xargs grep -nE '\<(printf|fprintf|puts|fputs|putchar|exit)[ ]*\('
 	} | faults banned
 }

@@ -17,7 +17,8 @@
 #include <unistd.h>
 #include <yaml.h>
 
-enum { COPIES = 400, ROUNDS = 15, LARGEST = 4 * 1024 * 1024 };
+enum { COPIES = 300, ROUNDS = 9, LARGEST = 4 * 1024 * 1024 };
+enum { STAGE_FILE, STAGE_NODES, STAGE_RECORDS, STAGE_RESOLVE, STAGE_JUDGE, STAGE_ADVISE, STAGE_WRITE, STAGES };
 
 /* What one review needs of the run; `path` are the copies. */
 typedef struct {
@@ -28,6 +29,8 @@ typedef struct {
 	const char **path;
 	size_t paths, events, bytes, items;
 	char *buffer;
+	bool by_stage; /* asks the clock after every stage, which costs time itself */
+	double stage[STAGES], last;
 } Bench;
 
 static _Noreturn void stop(const char *what)
@@ -89,23 +92,41 @@ static double time_bound(Bench *bench)
 
 /* ---- the review ---- */
 
+static void stage_ends(Bench *bench, int stage)
+{
+	if (!bench->by_stage)
+		return;
+	double now = cpu_seconds();
+	bench->stage[stage] += now - bench->last;
+	bench->last = now;
+}
+
 static size_t review_one(Bench *bench, const char *path, const ReportFormat *format)
 {
 	Arena *arena = bench->own;
 	const char *bytes, *why;
 	size_t length, written;
+	bench->last = bench->by_stage ? cpu_seconds() : 0;
 	if (file_read(arena, path, LARGEST, &bytes, &length, &why) != FILE_READ)
 		stop("a copy cannot be read");
 	Complaints complaints = { .arena = arena };
 	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
+	stage_ends(bench, STAGE_FILE);
 	Node *root = read_yaml(arena, source, &complaints);
+	stage_ends(bench, STAGE_NODES);
 	Submittal *submittal = read_submittal(arena, root, source, bench->reference, &complaints);
+	stage_ends(bench, STAGE_RECORDS);
 	Inputs inputs = { .submittal = submittal, .criteria = bench->criteria, .reference = bench->reference,
 		.registers = bench->registers, .as_of = INT32_MIN };
-	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
+	Cases *cases = resolve(arena, &inputs);
+	stage_ends(bench, STAGE_RESOLVE);
+	Verdict *verdict = judge(arena, cases, &complaints, source);
+	stage_ends(bench, STAGE_JUDGE);
 	advise(verdict, arena);
+	stage_ends(bench, STAGE_ADVISE);
 	Out *out = out_make(arena, format->escape);
 	format->write(out, verdict, arena);
+	stage_ends(bench, STAGE_WRITE);
 	bench->items += verdict->items;
 	out_text(out, &written);
 	return written;
@@ -156,6 +177,19 @@ static bool compare(Bench *bench, const char *name, double limit)
 	return middle <= limit;
 }
 
+/* Where the time goes, in microseconds a file. */
+static void print_stages(Bench *bench)
+{
+	static const char *const name[STAGES] = { "file", "nodes", "records", "resolve", "judge", "advise", "text" };
+	size_t written;
+	bench->by_stage = true;
+	time_review(bench, report_format("text"), &written);
+	bench->by_stage = false;
+	printf("by stage:");
+	for (int i = 0; i < STAGES; i++)
+		printf(" %s %.1f%s", name[i], bench->stage[i] / (double)bench->paths * 1e6, i + 1 < STAGES ? "," : " us\n");
+}
+
 /* ---- the copies ---- */
 
 static const char *copy_example(Bench *bench, const char *folder, const char *from, size_t number)
@@ -203,6 +237,7 @@ int main(void)
 	bool holds = compare(&bench, "text", 1.5);
 	holds = compare(&bench, "json", 4) && holds;
 	holds = compare(&bench, "ndjson", 4) && holds;
+	print_stages(&bench);
 	double files = (double)bench.paths;
 	printf("a file: %.0f bytes, %.0f events\n", (double)bench.bytes / files, (double)bench.events / files);
 	for (size_t i = 0; i < bench.paths; i++)
