@@ -10,7 +10,7 @@
 
 #include <string.h>
 
-enum { MOST_SUGGESTIONS = 50, MOST_FIELDS = 64, MOST_LEVELS = 8 };
+enum { MOST_FIELDS = 64, MOST_LEVELS = 8 };
 
 /* ---- naming a record to people ---- */
 

@@ -4,36 +4,12 @@
  * A value that YAML may have changed behind the writer's back stays in the tree with a fault: it is unreadable, never absent.
  */
 #include "fail.h"
-#include "hash.h"
 #include "pipeline.h"
-#include "yaml_parts.h"
+#include "loading.h"
 
 #include <string.h>
 
-enum { DEPTH = 32, NODES = 100000, SCALAR = 65536, LENGTH = 4 << 20, FEW_KEYS = 24 };
-
-/* A map or list that is being filled. */
-typedef struct {
-	Node *node, *last; /* last: its last child */
-	Node *key; /* of a map: the key whose value comes next */
-	yaml_mark_t key_end;
-	Hash *keys; /* of a map with many keys */
-	bool flow;
-} Level;
-
-typedef struct {
-	yaml_parser_t parser;
-	Arena *arena;
-	const Source *source;
-	Complaints *complaints;
-	Node *root;
-	Level level[DEPTH];
-	uint32_t depth, nodes;
-	Node *recent; /* the value that ended last, and the line it ended in */
-	size_t recent_line;
-	bool comments; /* the file has comments behind values */
-	bool stop;
-} Loading;
+enum { NODES = 100000, SCALAR = 65536, LENGTH = 4 << 20 };
 
 static Place place_of(const Loading *l, const yaml_mark_t *start, const yaml_mark_t *end)
 {
@@ -41,15 +17,10 @@ static Place place_of(const Loading *l, const yaml_mark_t *start, const yaml_mar
 	return (Place){ (uint32_t)start->line + 1, (uint32_t)start->column + 1, length, l->source->id };
 }
 
-static void say(Loading *l, MessageId id, Place place, About about)
-{
-	complain(l->complaints, id, place, about);
-}
-
 /* A limit that ends the reading. */
 static void give_up(Loading *l, MessageId id, Place place, About about)
 {
-	say(l, id, place, about);
+	loading_say(l, id, place, about);
 	l->complaints->broken = l->stop = true;
 }
 
@@ -63,126 +34,13 @@ static Node *make_node(Loading *l, NodeKind kind, const yaml_event_t *e)
 	return node;
 }
 
-/* ---- linking ---- */
-
-static bool is_same_key(const Node *a, const Node *b)
-{
-	return a->length == b->length && memcmp(a->text, b->text, a->length) == 0;
-}
-
-/* The key of the same text in the map, if there is one; notes this one. */
-static Node *find_repeated(Loading *l, Level *map, Node *key)
-{
-	if (map->node->count < FEW_KEYS) {
-		for (Node *k = map->node->first; k != NULL; k = k->next)
-			if (is_same_key(k, key))
-				return k;
-		return NULL;
-	}
-	if (map->keys == NULL) {
-		map->keys = hash_make(l->arena, (size_t)FEW_KEYS * 4);
-		for (Node *k = map->node->first; k != NULL; k = k->next)
-			hash_put(map->keys, k->text, k->length, k);
-	}
-	Node *first = hash_get(map->keys, key->text, key->length);
-	if (first == NULL)
-		hash_put(map->keys, key->text, key->length, key);
-	return first;
-}
-
-static void append(Level *level, Node *child)
-{
-	if (level->last != NULL)
-		level->last->next = child;
-	else
-		level->node->first = child;
-	level->last = child;
-	level->node->count++;
-}
-
-/* What is written from one node to the end of another on the same line: with the comma, and the blank behind it or none. */
-static const char *text_between(Loading *l, const Node *first, const Node *last)
-{
-	size_t from = source_offset(l->source, first->place.line, first->place.column);
-	size_t to = source_offset(l->source, last->place.line, last->place.column) + last->length;
-	if (first->place.line != last->place.line || to < from)
-		return arena_printf(l->arena, "%s, %s", first->text, last->text);
-	return arena_text(l->arena, l->source->bytes + from, to - from);
-}
-
-/* `{thickness: 24 ga, 16 in}`: the comma ended the value, and `16 in` is a key without one. */
-static void notice_comma(Loading *l, Level *map)
-{
-	Node *before = map->last, *key = map->key;
-	const char *colon = strchr(key->text, ':');
-	if (colon != NULL && colon[1] != '\0') {
-		say(l, MESSAGE_YML_23, key->place, (About){ .value = key->text,
-			.want = arena_printf(l->arena, "%.*s: %s", (int)(colon - key->text), key->text, colon + 1) });
-		return;
-	}
-	if (before == NULL || before->first->kind != NODE_SCALAR) {
-		say(l, MESSAGE_YML_27, key->place, (About){ .key = key->text });
-		return;
-	}
-	if (before->first->fault == NODE_WHOLE)
-		say(l, MESSAGE_YML_16, key->place, (About){ .key = before->text, .value = key->text,
-			.want = text_between(l, before->first, key) });
-	before->first->fault = NODE_REFUSED;
-}
-
-/* Hangs a key with its value into the map; a repeated key makes the first one's value unreadable and is left out. */
-static void link_key(Loading *l, Level *map, Node *value, bool is_implied)
-{
-	Node *key = map->key;
-	map->key = NULL;
-	key->first = value;
-	key->count = 1;
-	if (is_implied && map->flow && !has_colon(l->source, &map->key_end)) {
-		map->key = key;
-		notice_comma(l, map);
-		map->key = NULL;
-		return;
-	}
-	if (strcmp(key->text, "<<") == 0) {
-		say(l, MESSAGE_YML_13, key->place, (About){ .key = key->text });
-		return;
-	}
-	Node *first = find_repeated(l, map, key);
-	if (first == NULL) {
-		append(map, key);
-		return;
-	}
-	say(l, MESSAGE_YML_09, key->place, (About){ .key = key->text, .also = first->place });
-	first->first->fault = NODE_REFUSED;
-}
-
-static void link_value(Loading *l, Node *value, bool is_implied)
-{
-	if (l->depth == 0) {
-		l->root = value;
-		return;
-	}
-	Level *level = &l->level[l->depth - 1];
-	if (level->node->kind == NODE_MAP)
-		link_key(l, level, value, is_implied);
-	else
-		append(level, value);
-}
-
-static bool waits_for_key(const Loading *l)
-{
-	return l->depth > 0 && l->level[l->depth - 1].node->kind == NODE_MAP && l->level[l->depth - 1].key == NULL;
-}
-
-/* ---- events ---- */
-
 /* Anchors and tags are refused by name; the value they stand at is not read. */
 static void notice_marks(Loading *l, Node *node, const yaml_char_t *anchor, const yaml_char_t *tag)
 {
 	if (anchor != NULL)
-		say(l, MESSAGE_YML_11, node->place, (About){ .value = arena_printf(l->arena, "&%s", (const char *)anchor) });
+		loading_say(l, MESSAGE_YML_11, node->place, (About){ .value = arena_printf(l->arena, "&%s", (const char *)anchor) });
 	if (tag != NULL)
-		say(l, MESSAGE_YML_12, node->place, (About){ .value = arena_text(l->arena, (const char *)tag, strlen((const char *)tag)) });
+		loading_say(l, MESSAGE_YML_12, node->place, (About){ .value = arena_printf(l->arena, "%s", (const char *)tag) });
 	if (anchor != NULL || tag != NULL)
 		node->fault = NODE_REFUSED;
 }
@@ -203,9 +61,10 @@ static void take_text(Loading *l, Node *node, const yaml_event_t *e)
 	int control = e->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE ? control_in(text, length) : -1;
 	node->text = "";
 	if (length > SCALAR)
-		say(l, MESSAGE_YML_07, node->place, (About){ .want = "64 KiB" });
+		loading_say(l, MESSAGE_YML_07, node->place, (About){ .want = "64 KiB" });
 	else if (control >= 0)
-		say(l, MESSAGE_YML_02, node->place, (About){ .value = arena_printf(l->arena, "U+%04X, by an escape", (unsigned)control) });
+		loading_say(l, MESSAGE_YML_02, node->place,
+			(About){ .value = arena_printf(l->arena, "U+%04X, by an escape", (unsigned)control) });
 	else {
 		node->text = arena_text(l->arena, text, length);
 		node->length = (uint32_t)length;
@@ -283,7 +142,8 @@ static void add_alias(Loading *l, const yaml_event_t *e)
 	Node *node = make_node(l, NODE_SCALAR, e);
 	node->text = "";
 	node->fault = NODE_REFUSED;
-	say(l, MESSAGE_YML_11, node->place, (About){ .value = arena_printf(l->arena, "*%s", (const char *)e->data.alias.anchor) });
+	loading_say(l, MESSAGE_YML_11, node->place,
+		(About){ .value = arena_printf(l->arena, "*%s", (const char *)e->data.alias.anchor) });
 	if (waits_for_key(l)) {
 		l->level[l->depth - 1].key = node;
 		node->kind = NODE_KEY;
@@ -312,7 +172,7 @@ static void take_event(Loading *l, const yaml_event_t *e)
 		break;
 	case YAML_DOCUMENT_START_EVENT:
 		if (l->root != NULL) {
-			say(l, MESSAGE_YML_10, place_of(l, &e->start_mark, &e->end_mark), (About){ 0 });
+			loading_say(l, MESSAGE_YML_10, place_of(l, &e->start_mark, &e->end_mark), (About){ 0 });
 			l->stop = true;
 		}
 		break;
