@@ -10,8 +10,8 @@
 /* read: the reference tables, built in. A fault is the program's own. */
 const Reference *read_reference(Arena *run);
 
-/* read: an edition from a folder, or a built-in one by its name. NULL if it is faulty: `faults` has every fault at its place, and
- * `*sources` the files they stand in. */
+/* read: an edition from a folder, or a built-in one by its name. NULL if it is faulty: `faults` has every fault at its place and
+ * the files they stand in. */
 const Criteria *read_criteria(Arena *run, const char *folder, const Reference *reference, Complaints *faults);
 
 /* read: the registers from a folder; NULL `folder`: the built-in invented ones. NULL if faulty. */
