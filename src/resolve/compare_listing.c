@@ -11,8 +11,8 @@
 
 /* The parts of one kind in one roof area: neighbours, as cases are made area by area. */
 typedef struct {
-	Case *const *at;
-	uint32_t count;
+	Case *const *at; /* NULL if there are none */
+	uint32_t first, count;
 } Slice;
 
 typedef struct {
@@ -257,13 +257,11 @@ static void compare_test(Resolving *r, const Case *test, const Slice *parts)
 static void slice_area(const Resolving *r, const Case *area, Slice *parts)
 {
 	for (int kind = 0; kind < RECORD_KINDS; kind++) {
-		if (r->held_in[kind] == NULL)
-			continue;
-		Case *const *end = r->all->of[kind].at + r->all->of[kind].count;
-		parts[kind].at = parts[kind].at != NULL ? parts[kind].at + parts[kind].count : r->all->of[kind].at;
-		parts[kind].count = 0;
-		while (parts[kind].at + parts[kind].count < end && parts[kind].at[parts[kind].count]->up == area)
-			parts[kind].count++;
+		Case *const *all = r->all->of[kind].at;
+		uint32_t first = parts[kind].first + parts[kind].count, end = first;
+		while (r->held_in[kind] != NULL && end < r->all->of[kind].count && all[end]->up == area)
+			end++;
+		parts[kind] = (Slice){ end > first ? &all[first] : NULL, first, end - first };
 	}
 }
 
@@ -288,7 +286,7 @@ static void wait_for_tests(Resolving *r, const Case *area)
 
 void compare_listings(Resolving *r)
 {
-	Slice parts[RECORD_KINDS] = { { NULL, 0 } };
+	Slice parts[RECORD_KINDS] = { { NULL, 0, 0 } };
 	uint32_t test = 0;
 	for (uint32_t i = 0; i < r->all->of[KIND_roof_area].count; i++) {
 		const Case *area = r->all->of[KIND_roof_area].at[i];
