@@ -16,7 +16,7 @@ typedef struct {
 } Advice;
 
 /* Complains at a place; the place of a line and column; the place of a byte of a line. */
-void advise(const Advice *a, MessageId id, Place place, About about);
+void give_advice(const Advice *a, MessageId id, Place place, About about);
 Place advice_place(const Advice *a, uint32_t line, uint32_t column);
 Place advice_place_of_byte(const Advice *a, uint32_t line, size_t byte);
 

@@ -21,7 +21,7 @@ bool is_glued_colon(const Advice *a, uint32_t number)
 		if (is_blank_byte(line[i]) || line[i] == '"' || line[i] == '\'')
 			return false;
 	const char *key = piece_of(a, line, start, at), *value = piece_of(a, line, at + 1, length);
-	advise(a, MESSAGE_YML_23, advice_place_of_byte(a, number, at),
+	give_advice(a, MESSAGE_YML_23, advice_place_of_byte(a, number, at),
 		(About){ .key = key, .value = piece_of(a, line, start, length), .want = arena_printf(a->arena, "%s: %s", key, value) });
 	return true;
 }
@@ -35,7 +35,7 @@ bool is_missing_colon(const Advice *a)
 		return true;
 	size_t length;
 	const char *line = source_line(a->source, number, &length);
-	advise(a, MESSAGE_YML_27, advice_place(a, number, a->at->context_line > 0 ? a->at->context_column : a->at->column),
+	give_advice(a, MESSAGE_YML_27, advice_place(a, number, a->at->context_line > 0 ? a->at->context_column : a->at->column),
 		(About){ .key = piece_of(a, line, indent_of(line, length), length) });
 	return true;
 }
@@ -49,7 +49,7 @@ bool is_line_without_colon(const Advice *a)
 	size_t start = indent_of(line, length);
 	if (start == length || line[start] == '#' || behind_colon(line, length, 0) > 0)
 		return false;
-	advise(a, MESSAGE_YML_27, advice_place_of_byte(a, number, start), (About){ .key = piece_of(a, line, start, length) });
+	give_advice(a, MESSAGE_YML_27, advice_place_of_byte(a, number, start), (About){ .key = piece_of(a, line, start, length) });
 	return true;
 }
 
@@ -82,7 +82,7 @@ bool is_indentation(const Advice *a)
 		return false;
 	uint32_t first = !is_deeper && a->at->context_line > 0 ? a->at->context_line : 1;
 	uint32_t number = nearest_line(a, indent, first, &column);
-	advise(a, MESSAGE_YML_25, advice_place_of_byte(a, a->at->line, indent),
+	give_advice(a, MESSAGE_YML_25, advice_place_of_byte(a, a->at->line, indent),
 		(About){ .also = advice_place(a, number, (uint32_t)column), .want = arena_printf(a->arena, "%u", (unsigned)column) });
 	return true;
 }

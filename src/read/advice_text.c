@@ -25,7 +25,7 @@ Place advice_place_of_byte(const Advice *a, uint32_t line, size_t byte)
 	return source_place(a->source, source_offset(a->source, line, 1) + byte, 1);
 }
 
-void advise(const Advice *a, MessageId id, Place place, About about)
+void give_advice(const Advice *a, MessageId id, Place place, About about)
 {
 	complain(a->complaints, id, place, about);
 }

@@ -15,7 +15,7 @@ static bool is_tab(const Advice *a)
 	const char *tab = memchr(a->line, '\t', indent);
 	if (tab == NULL && !(a->byte < a->length && a->line[a->byte] == '\t'))
 		return false;
-	advise(a, MESSAGE_YML_24, advice_place_of_byte(a, a->at->line, tab != NULL ? (size_t)(tab - a->line) : a->byte), (About){ 0 });
+	give_advice(a, MESSAGE_YML_24, advice_place_of_byte(a, a->at->line, tab != NULL ? (size_t)(tab - a->line) : a->byte), (About){ 0 });
 	return true;
 }
 
@@ -27,7 +27,7 @@ static bool is_backslash(const Advice *a)
 	size_t byte = slash != NULL ? (size_t)(slash - a->line) : a->byte;
 	size_t end = byte + 2 < a->length ? byte + 2 : a->length;
 	const char *value = arena_text(a->arena, a->line + byte, end - byte);
-	advise(a, MESSAGE_YML_28, advice_place_of_byte(a, a->at->line, byte), (About){ .value = value });
+	give_advice(a, MESSAGE_YML_28, advice_place_of_byte(a, a->at->line, byte), (About){ .value = value });
 	return true;
 }
 
@@ -35,7 +35,7 @@ static bool is_open_quote(const Advice *a)
 {
 	if (!says(a->at->context, "while scanning a quoted scalar"))
 		return false;
-	advise(a, MESSAGE_YML_18, advice_place(a, a->at->context_line, a->at->context_column), (About){ 0 });
+	give_advice(a, MESSAGE_YML_18, advice_place(a, a->at->context_line, a->at->context_column), (About){ 0 });
 	return true;
 }
 
@@ -59,7 +59,7 @@ static bool is_sign(const Advice *a)
 	there.line = line;
 	there.length = length;
 	const char *value = piece_of(a, line, byte, value_end(&there, byte));
-	advise(a, is_block ? MESSAGE_YML_19 : MESSAGE_YML_20, advice_place(a, number, column),
+	give_advice(a, is_block ? MESSAGE_YML_19 : MESSAGE_YML_20, advice_place(a, number, column),
 		(About){ .value = arena_text(a->arena, line + byte, 1), .want = cured(&there, byte, value) });
 	return true;
 }
@@ -86,7 +86,7 @@ static bool is_half_quoted(const Advice *a)
 	bool is_apostrophe = quote == '\'' && a->byte == i && isalpha((unsigned char)a->line[i]) && last > 2 && value[last - 1] == quote;
 	if (is_apostrophe)
 		value = arena_text(a->arena, value + 1, last - 2);
-	advise(a, MESSAGE_YML_17, advice_place_of_byte(a, a->at->line, a->byte),
+	give_advice(a, MESSAGE_YML_17, advice_place_of_byte(a, a->at->line, a->byte),
 		(About){ .value = rest, .want = cured(a, start, value) });
 	return true;
 }
@@ -99,7 +99,7 @@ static bool is_half_bracketed(const Advice *a)
 		i--;
 	if (i == 0 || a->byte >= a->length || (a->line[i - 1] != ']' && a->line[i - 1] != '}'))
 		return false;
-	advise(a, MESSAGE_YML_30, advice_place(a, a->at->line, a->at->column),
+	give_advice(a, MESSAGE_YML_30, advice_place(a, a->at->line, a->at->column),
 		(About){ .value = piece_of(a, a->line, a->byte, a->length) });
 	return true;
 }
@@ -122,7 +122,7 @@ static bool is_bracket_in_comment(const Advice *a)
 			while (end < length && strchr(",]} \t", line[end]) == NULL)
 				end++;
 			const char *lost = arena_text(a->arena, line + i, end - i);
-			advise(a, MESSAGE_YML_14, advice_place_of_byte(a, number, i), (About){ .value = lost,
+			give_advice(a, MESSAGE_YML_14, advice_place_of_byte(a, number, i), (About){ .value = lost,
 				.want = arena_printf(a->arena, "%s\"%s\"", key_before(a, line, i), lost) });
 			return true;
 		}
@@ -151,10 +151,10 @@ static bool is_colon_in_value(const Advice *a)
 	const char *value = piece_of(a, a->line, start, value_end(a, start));
 	const char *key = key_before(a, a->line, start);
 	if (is_answer(value))
-		advise(a, MESSAGE_YML_22, advice_place_of_byte(a, a->at->line, start),
+		give_advice(a, MESSAGE_YML_22, advice_place_of_byte(a, a->at->line, start),
 			(About){ .value = value, .want = arena_printf(a->arena, "%s{%s} or %s\"%s\"", key, value, key, value) });
 	else
-		advise(a, MESSAGE_YML_21, advice_place(a, a->at->line, a->at->column), (About){ .want = cured(a, start, value) });
+		give_advice(a, MESSAGE_YML_21, advice_place(a, a->at->line, a->at->column), (About){ .want = cured(a, start, value) });
 	return true;
 }
 
@@ -167,7 +167,7 @@ static bool is_unclosed_bracket(const Advice *a)
 	size_t line_start = source_offset(a->source, a->at->context_line, 1);
 	size_t byte = source_offset(a->source, a->at->context_line, a->at->context_column) - line_start;
 	bool is_square = byte < length && line[byte] == '[';
-	advise(a, MESSAGE_YML_26, advice_place(a, a->at->context_line, a->at->context_column),
+	give_advice(a, MESSAGE_YML_26, advice_place(a, a->at->context_line, a->at->context_column),
 		(About){ .value = is_square ? "[" : "{", .want = is_square ? "]" : "}" });
 	return true;
 }
@@ -186,5 +186,5 @@ void advise_break(const Source *source, const Break *at, Arena *arena, Complaint
 		return;
 	if (is_missing_colon(&a) || is_indentation(&a))
 		return;
-	advise(&a, MESSAGE_YML_29, advice_place(&a, at->line, at->column), (About){ .value = at->problem });
+	give_advice(&a, MESSAGE_YML_29, advice_place(&a, at->line, at->column), (About){ .value = at->problem });
 }
