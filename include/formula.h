@@ -4,7 +4,157 @@
 #ifndef FORMULA_H
 #define FORMULA_H
 
+#include <stdbool.h>
 #include <stddef.h>
+
+/* A corner of a curve over effective area: between corners the value goes by log10 of the area, outside it stays (0.3 of the
+ * pages on wind; ASCE 7 figures of chapter 30). */
+typedef struct {
+	double area_sq_ft, value;
+} Corner;
+
+/* ---- formula/velocity: ASCE 7 chapter 26 ---- */
+
+/* The power law of an exposure: alpha, gradient height, factor in front (2.01, or 2.41 from ASCE 7-22 on). */
+typedef struct {
+	double alpha, gradient_ft, factor;
+} ExposureLaw;
+
+/* Velocity pressure exposure coefficient at a height, not taken below `least_ft` (15 ft; 30 ft where the Exposure B floor holds). */
+double exposure_coefficient_one(double height_ft, double least_ft, const ExposureLaw *law);
+
+/* Ground elevation factor; 1 at or below sea level, and where an edition has none `per_ft` is 0. */
+double elevation_factor_one(double ground_ft, double per_ft);
+
+/* A ridge, escarpment or hill: multiplier of K1 for the exposure, attenuations, its size, how far the crest is (downwind +). */
+typedef struct {
+	double multiplier, height_attenuation, upwind_attenuation, downwind_attenuation;
+	double height_ft, half_length_ft, distance_ft;
+} Hill;
+
+/* Topographic factor at a height above local ground; H/Lh above 0.5 is taken as 0.5 with Lh = 2 H. */
+double topographic_factor_one(const Hill *hill, double height_ft);
+
+/* Whether a hill is steep and high enough to count: H/Lh at least 0.2 and H at least `least_ft`. */
+bool is_hill_to_count(const Hill *hill, double least_ft);
+
+/* Velocity pressure as an edition defines it; `directionality` is 1 where it stands in the pressure equation instead. */
+typedef struct {
+	double constant, exposure, topographic, directionality, elevation, speed_mph;
+} VelocityPressure;
+double velocity_pressure_psf(const VelocityPressure *of);
+
+/* Uplift (positive) at strength level: q Kd' (GCp + GCpi), not below the least pressure. */
+double strength_uplift_psf(double velocity_psf, double coefficient, double internal, double least_psf);
+
+/* Uplift at allowable level: the factor of the load combination (0.6) times the strength-level one. */
+double asd_uplift_psf(double strength_psf, double factor);
+
+/* ---- formula/coefficient: the curves of chapter 30 ---- */
+
+double curve_at(const Corner *corner, size_t count, double area_sq_ft);
+
+/* Straight line between two values at `low` and `high`; outside, the nearer value (h/B of hips, slope of hips). */
+double between(double at, double low, double at_low, double high, double at_high);
+
+/* Roof slope as an angle, unrounded. */
+double slope_angle_deg(double slope_in_12);
+
+/* ---- formula/plan: zones of a rectangle ---- */
+
+/* Width a of the edge strips: the lesser of 0.1 of the least width and 0.4 h, not below 0.04 of the least width or 3 ft. */
+double zone_width_ft(double least_width_ft, double height_ft);
+
+/* Width a above 60 ft: 0.1 of the least width, not below 3 ft. */
+double high_zone_width_ft(double least_width_ft);
+
+/* How the zones lie: one name for each layout of the figures. */
+typedef enum {
+	LAYOUT_EDGES, /* flat and low gable to ASCE 7-10, and above 60 ft: strips of a, corner squares */
+	LAYOUT_LOW_SLOPE, /* flat from ASCE 7-16 on: L corners of 0.6 h by 0.2 h, strips of 0.6 h, inner strip to 1.2 h */
+	LAYOUT_GABLE_2010, /* 7 to 45 deg to ASCE 7-10: eave, rake and ridge strips; corners at eave and ridge */
+	LAYOUT_HIP_2010,
+	LAYOUT_GABLE_2016, /* 1, 2e, 2n, 2r, 3e, 3r */
+	LAYOUT_HIP_2016, /* 1, 2e, 2r, 3 */
+	LAYOUT_GABLE_2022, /* 7 to 27 deg: ridge and rake strips, corners at the ridge ends */
+	LAYOUT_STEEP_GABLE_2022, /* 27 to 45 deg: rake strips, corners at the eave */
+	LAYOUT_HIP_2022
+} Layout;
+
+typedef struct {
+	double length_ft, width_ft; /* along the ridge; across it */
+	double strip_ft; /* a; of LAYOUT_LOW_SLOPE: h */
+	Layout layout;
+} RoofPlan;
+
+/* Plan area of one zone of a layout: zone names as in the figures ("1'", "2e", "3r"); -1 if the layout has no such zone. */
+double zone_plan_area_sq_ft(const RoofPlan *plan, const char *zone);
+
+/* ---- formula/capacity: from tests to allowable ---- */
+
+typedef struct {
+	double spacing_in, pressure_psf;
+} TestPoint;
+
+/* How the pressure between two tested spacings is taken (mechanics: L straight, R by the reaction p s, P by the power law). */
+typedef enum { BY_STRAIGHT_LINE, BY_REACTION, BY_POWER_LAW, BY_LESSER_CURVE, BY_NEXT_WIDER } Interpolation;
+
+/* Pressure at a spacing from tests sorted by spacing: closer than the closest its own value, -1 beyond the widest. */
+double tested_pressure_psf(const TestPoint *test, size_t count, double spacing_in, Interpolation how);
+
+/* A tested pressure over a factor of safety, by what the test's pressure is: a factor already in it is not taken twice. */
+double allowable_pressure_psf(double pressure_psf, double factor, double factor_included);
+
+/* Load of one clip: pressure on panel width times spacing. */
+double clip_load_lb(double pressure_psf, double panel_width_in, double spacing_in);
+
+/* Effective area of a clip, or of the panel between clips. */
+double effective_area_sq_ft(double panel_width_in, double spacing_in);
+
+/* ---- formula/screws_steel: AISI S100 J4.4 (E4.4) ---- */
+
+/* Nominal pull-out of one screw from the sheet not in contact with its head; sheet, screw 0.08 to 0.25 in. */
+double screw_pullout_lb(double support_in, double screw_in, double tensile_ksi);
+
+/* Nominal pull-over of the sheet under the head; the head or washer is taken as at most `cap_in`. */
+double screw_pullover_lb(double sheet_in, double head_in, double cap_in, double tensile_ksi);
+
+/* Whether the equations cover a screw of this diameter: 0.08 to 0.25 in. */
+bool is_in_steel_range(double screw_in);
+
+/* The strength that governs: pull-out, pull-over (half of it under a one-sided clip), and the screw's own tension. */
+typedef struct {
+	double pullout_lb, pullover_lb, tension_lb;
+	bool one_sided;
+} ScrewTension;
+double screw_nominal_lb(const ScrewTension *of);
+
+/* Tensile strength that may be used of sheet of low ductility (grade 80). */
+double low_ductility_tensile_ksi(double tensile_ksi);
+
+/* ---- formula/screws_wood: NDS 12.2 ---- */
+
+double wood_screw_withdrawal_lb_per_in(double gravity, double screw_in);
+double lag_screw_withdrawal_lb_per_in(double gravity, double screw_in);
+
+/* Allowable withdrawal: per inch, times penetration and duration factor. */
+double withdrawal_lb(double per_in, double penetration_in, double duration);
+
+/* ---- formula/movement ---- */
+
+/* Movement of a run for a difference of temperature: alpha L dT. */
+double movement_in(double expansion_per_F, double run_ft, double difference_F);
+
+/* Movement over what a clip lets go: centred, half its travel each way; set by the mark, the whole of it. */
+double travel_ratio_one(double expansion_in, double contraction_in, double travel_in, bool set_by_mark);
+
+/* Longest run whose greater movement stays within half the travel. */
+double longest_run_ft(double expansion_per_F, double greater_difference_F, double travel_in);
+
+/* ---- formula/metals ---- */
+
+/* Potential difference of two metals by their anodic index, always positive. */
+double potential_difference_V(double index_a_V, double index_b_V);
 
 /* ---- formula/screws ---- */
 
