@@ -12,6 +12,18 @@
 	TABLE(drill_points, DrillPoint, "drill_points.csv") \
 	TABLE(gauges, Gauge, "gauges.csv") \
 	TABLE(trade_sizes, TradeSize, "trade_sizes.csv") \
+	TABLE(wind_exposures, WindExposure, "wind_exposures.csv") \
+	TABLE(wind_constants, WindConstant, "wind_constants.csv") \
+	TABLE(wind_enclosures, WindEnclosure, "wind_enclosures.csv") \
+	TABLE(wind_hills, WindHill, "wind_hills.csv") \
+	TABLE(wind_figures, WindFigure, "wind_figures.csv") \
+	TABLE(wind_zones, WindZone, "wind_zones.csv") \
+	TABLE(wind_curves, WindCurve, "wind_curves.csv") \
+	TABLE(steel_grades, SteelGrade, "steel_grades.csv") \
+	TABLE(screw_heads, ScrewHead, "screw_heads.csv") \
+	TABLE(woods, WoodKind, "woods.csv") \
+	TABLE(metals, MetalRow, "metals.csv") \
+	TABLE(metal_pairs, MetalPair, "metal_pairs.csv") \
 	TABLE(uplift_classes, UpliftClass, "uplift_classes.csv") \
 	TABLE(cautions, Caution, "cautions.csv")
 
