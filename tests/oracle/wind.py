@@ -275,21 +275,21 @@ def expect(row):
 # ---------------------------------------------------------------- random rows
 
 def edge_slope(theta):
-    """A slope whose angle comes out as exactly theta in the usual ways of computing it, and that
-    is not above 12 tan(theta) either, so that 'up to and including' has one answer."""
-    best, best_score = None, -1
+    """A slope whose angle is not above theta in any usual way of computing it, and exactly theta
+    in as many of them as can be, so that 'up to and including' has one answer."""
+    if theta == 45.0:
+        return 12.0                              # exact in all of them that start from atan
     s = 12.0 * math.tan(math.radians(theta))
-    for _ in range(24):
-        s = math.nextafter(s, math.inf)
+    best, most = None, -1
     for _ in range(64):
         r = math.atan(s / 12.0)
-        score = ((math.degrees(r) == theta) * 8 + (r * 180.0 / math.pi == theta) * 4
-                 + (r * (180.0 / math.pi) == theta) * 4 + (r / math.pi * 180.0 == theta) * 2
-                 + (math.atan2(s, 12.0) * 180.0 / math.pi == theta) * 2
-                 + (s <= 12.0 * math.tan(math.radians(theta))) * 2
-                 + (s / 12.0 <= math.tan(math.radians(theta))) + (r <= math.radians(theta)))
-        if score > best_score:
-            best, best_score = s, score
+        forms = (math.degrees(r), r * 180.0 / math.pi, r / math.pi * 180.0,
+                 math.atan2(s, 12.0) * 180.0 / math.pi)
+        tangent = math.tan(theta * math.pi / 180.0)
+        under = (s <= 12.0 * tangent and s / 12.0 <= tangent and r <= math.radians(theta)
+                 and max(forms) <= theta)
+        if under and sum(f == theta for f in forms) > most:
+            best, most = s, sum(f == theta for f in forms)
         s = math.nextafter(s, 0.0)
     return best
 
