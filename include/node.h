@@ -9,7 +9,7 @@
 typedef enum { NODE_SCALAR, NODE_MAP, NODE_LIST, NODE_KEY } NodeKind;
 
 /* What YAML did to a value behind the writer's back, or that it was refused (written twice, alias, tag, split by a comma); such a
- * value is unreadable, never absent, and has its message already. */
+ * value is unreadable, never absent; it stands at the place of its message. */
 typedef enum { NODE_WHOLE, NODE_CUT_BY_COMMENT, NODE_REFUSED } NodeFault;
 
 typedef struct Node {

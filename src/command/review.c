@@ -151,8 +151,8 @@ static void print_summary(const Run *run)
 	if (!run->several || run->arguments->value[OPTION_quiet] != NULL)
 		return;
 	Arena *arena = run->arguments->arena;
-	say_error(arena_printf(arena, "%u reviewed: %u with nothing at %s or worse, %u with something, %u could not be judged", run->files,
-		run->files - run->found - run->broken, action_words(run->gate), run->found, run->broken));
+	say_error(arena_printf(arena, "%u reviewed: %u with nothing at %s or worse, %u with something, %u could not be judged",
+		run->files, run->files - run->found - run->broken, action_words(run->gate), run->found, run->broken));
 }
 
 static int review_all(Run *run)

@@ -152,6 +152,19 @@ static bool is_one_curve(const ListingTest *a, const ListingTest *b)
 	return strcmp(a->listing.text, b->listing.text) == 0 && strcmp(a->pressure_is.text, b->pressure_is.text) == 0;
 }
 
+/* An allowable pressure has its factor in it already. */
+static void check_factors(const EditionRead *e)
+{
+	const Criteria *c = e->criteria;
+	for (uint32_t i = 0; i < c->listing_tests.count; i++) {
+		const ListingTest *row = &c->listing_tests.row[i];
+		const Given *factor = &row->factor_included_one.given;
+		if (is_word(&row->pressure_is, "allowable") && factor->said == SAID_NOTHING)
+			complain_at(e, MESSAGE_TAB_28, factor->place.line > 0 ? factor : &row->pressure_is.given,
+				    (About){ .key = row->listing.text });
+	}
+}
+
 /* Clips farther apart never hold more. */
 static void check_pressures(const EditionRead *e)
 {
@@ -207,6 +220,7 @@ void edition_check(const EditionRead *e)
 	check_scales(e);
 	check_terms(e);
 	check_classes(e);
+	check_factors(e);
 	check_pressures(e);
 	check_site_codes(e);
 }

@@ -36,7 +36,7 @@ static const struct {
 	      { TABLE_substitutions, "kind attribute" },
 	      { TABLE_scales, "attribute word" },
 	      { TABLE_required, "role for_each" },
-	      { TABLE_terms, "term" },
+	      { TABLE_terms, "term cover_limit" },
 	      { TABLE_rule_rows, "code" },
 	      { TABLE_documents, "kind" },
 	      { TABLE_details, "number place" },

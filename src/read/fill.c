@@ -81,6 +81,7 @@ static void fill_texts(const Field *field, const Node *list, void *row, Reading 
 	for (const Node *n = list->first; n != NULL; n = n->next) {
 		if (n->kind != NODE_SCALAR || n->fault != NODE_WHOLE) {
 			texts->given.said = SAID_UNREADABLE;
+			texts->given.place = n->place;
 			if (n->fault == NODE_WHOLE)
 				reading_complain(reading, n->kind == NODE_LIST ? MESSAGE_FRM_03 : MESSAGE_FRM_04, n->place,
 					(About){ .key = field->key, .want = example_of(field, reading->arena) });
@@ -137,6 +138,7 @@ static void fill_zones(const Field *field, const Node *map, void *row, Reading *
 		if (said_rank(given->said) > said_rank(zones->given.said)) {
 			zones->given.said = given->said;
 			zones->given.typed = given->said == SAID_VALUE ? NULL : given->typed;
+			zones->given.place = given->said == SAID_UNREADABLE ? given->place : map->place;
 		}
 	}
 }

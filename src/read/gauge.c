@@ -67,9 +67,12 @@ void finish_gauge(const Record *record, const Field *field, void *row, Reading *
 	const Word *word = (const Word *)(const void *)given_in(beside, row);
 	if (is_value(&word->given))
 		convert(field, word->text, row, reading);
-	else if (word->given.said == SAID_NOTHING)
+	else if (word->given.said != SAID_UNREADABLE)
 		refuse(MESSAGE_FRM_22, field,
 			arena_printf(reading->arena, "%s beside it, as in %s: %s", beside->key, beside->key, beside->example), row, reading);
-	else
-		((Number *)(void *)given_at(field, row))->value = 0; /* what is said of the word stands for the gauge as well */
+	else { /* the message of the word stands for the gauge as well */
+		Number *number = (Number *)(void *)given_at(field, row);
+		number->value = 0;
+		number->given.place = word->given.place;
+	}
 }

@@ -66,6 +66,11 @@ static const char *as_header(Arena *arena, const char *before, const Field *fiel
 	return arena_printf(arena, measured ? "%s%s [%s]" : "%s%s", before, text, unit);
 }
 
+const char *header_name(Arena *arena, const Field *field)
+{
+	return as_header(arena, "", field);
+}
+
 /* The record inside whose keys stand in the header without its own: what a listing tested. */
 static const Field *open_field(const Record *record)
 {
@@ -215,8 +220,7 @@ Header header_bind(const Loading *loading, const Rows *rows, const Cell *cell, u
 		const Field *field = &rows->record->field[i];
 		if (!is_due_in_table(rows->record, field) || has_column(&header, field))
 			continue;
-		complain(loading->complaints, MESSAGE_TAB_23, cell->place,
-			 (About){ .key = as_header(loading->arena, "", field) });
+		complain(loading->complaints, MESSAGE_TAB_23, cell->place, (About){ .key = header_name(loading->arena, field) });
 		header.whole = false;
 	}
 	return header;

@@ -34,6 +34,9 @@ typedef struct {
 
 void loading_say(Loading *l, MessageId id, Place place, About about);
 
+/* Makes a value unreadable, at the place of the message that stands for it. */
+void refuse_node(Node *node, Place place);
+
 /* Whether the next node is the key of a map. */
 bool waits_for_key(const Loading *l);
 

@@ -180,7 +180,9 @@ static void check_due(Table *table, const void *row, const Cell *cell)
 		bool any = said == SAID_NOT_APPLICABLE && field->kind != IS_TEXT;
 		if (said == SAID_NOTHING || any)
 			complain(table->loading->complaints, MESSAGE_TAB_30, cell[i].place,
-				 (About){ .key = field->title, .value = any ? "any" : "", .want = field->example });
+				 (About){ .key = header_name(table->loading->arena, field),
+					  .value = any ? "any" : "",
+					  .want = field->example });
 	}
 }
 

@@ -95,10 +95,10 @@ static void add_scalar(Loading *l, const yaml_event_t *e)
 }
 
 /* What holds the value that is too deep, up to the nearest key, is not read; the message stands for it. */
-static void refuse_levels(Loading *l)
+static void refuse_levels(Loading *l, Place place)
 {
 	for (uint32_t i = l->depth; i-- > 0 && l->level[i].node->kind == NODE_LIST;)
-		l->level[i].node->fault = NODE_REFUSED;
+		refuse_node(l->level[i].node, place);
 }
 
 static void open_level(Loading *l, const yaml_event_t *e, NodeKind kind)
@@ -109,7 +109,7 @@ static void open_level(Loading *l, const yaml_event_t *e, NodeKind kind)
 		return;
 	}
 	if (l->depth == DEPTH) {
-		refuse_levels(l);
+		refuse_levels(l, place);
 		give_up(l, MESSAGE_YML_05, place, (About){ .want = "32" });
 		return;
 	}
@@ -209,7 +209,7 @@ static void take_break(Loading *l, bool is_cut)
 	/* The value that the break cut through has this message; what it looks like now is not worth another. */
 	const Complaint *said = &l->complaints->at[l->complaints->count - 1];
 	if (l->recent != NULL && l->recent_line >= said->place.line)
-		l->recent->fault = NODE_REFUSED;
+		refuse_node(l->recent, said->place);
 }
 
 static void take_events(Loading *l, bool is_cut)

@@ -128,8 +128,10 @@ void notice_comment(const Source *source, const Written *written, Complaints *co
 	const char *lost = arena_text(arena, line + span[0], span[1] - span[0]);
 	const char *whole = is_empty ? lost : arena_printf(arena, "%s %s", scalar->text, lost);
 	const char *front = key != NULL ? arena_printf(arena, "%s: ", key->text) : "- ";
-	complain(complaints, is_empty ? MESSAGE_YML_14 : MESSAGE_YML_15, place_at(source, number, line, span),
+	Place place = place_at(source, number, line, span);
+	complain(complaints, is_empty ? MESSAGE_YML_14 : MESSAGE_YML_15, place,
 		(About){ .key = key != NULL ? key->text : NULL, .value = is_empty ? lost : scalar->text,
 			.want = arena_printf(arena, "%s\"%s\"", front, whole) });
 	scalar->fault = NODE_CUT_BY_COMMENT;
+	scalar->place = place; /* an unreadable value stands where its message stands */
 }

@@ -12,6 +12,12 @@ void loading_say(Loading *l, MessageId id, Place place, About about)
 	complain(l->complaints, id, place, about);
 }
 
+void refuse_node(Node *node, Place place)
+{
+	node->fault = NODE_REFUSED;
+	node->place = place;
+}
+
 static bool is_same_key(const Node *a, const Node *b)
 {
 	return a->length == b->length && memcmp(a->text, b->text, a->length) == 0;
@@ -74,7 +80,7 @@ static void notice_comma(Loading *l, Level *map)
 	if (before->first->fault == NODE_WHOLE)
 		loading_say(l, MESSAGE_YML_16, key->place, (About){ .key = before->text, .value = key->text,
 			.want = text_between(l, before->first, key) });
-	before->first->fault = NODE_REFUSED;
+	refuse_node(before->first, key->place);
 }
 
 /* Hangs a key with its value into the map; a repeated key makes the first one's value unreadable and is left out. */
@@ -100,7 +106,7 @@ static void link_key(Loading *l, Level *map, Node *value, bool is_implied)
 		return;
 	}
 	loading_say(l, MESSAGE_YML_09, key->place, (About){ .key = key->text, .also = first->place });
-	first->first->fault = NODE_REFUSED;
+	refuse_node(first->first, key->place);
 }
 
 void link_value(Loading *l, Node *value, bool is_implied)

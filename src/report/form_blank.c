@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * A submittal to fill in, printed from the form's table. What is due at the stage says `unknown`: reviewed half filled in, the form
- * lists what is left. What is due later or may be left out stands in comments, with an example; take away the # to use it.
+ * A submittal to fill in, printed from the form's table. What is due at the stage says `unknown`: reviewed half filled in, the
+ * form lists what is left. What is due later or may be left out stands in comments, with an example; take away the # to use it.
  */
 #include "parts.h"
 #include "report.h"
@@ -82,8 +82,9 @@ static const char *remark_of(const Blank *blank, const Field *field, bool with_e
 	Arena *arena = blank->arena;
 	const char *which = field->words != NULL ? arena_printf(arena, ": %s", words_text(field->words, arena)) : "";
 	bool example = with_example && field->words == NULL && field->example != NULL && *field->example != '\0';
-	return arena_printf(arena, "%s%s%s%s%s%s", field->title, which, example ? ", as: " : "", example ? quoted(field->example, arena) : "",
-		need_text(blank, field, arena), field->may_not_apply ? "; or {not applicable: REASON}" : "");
+	const char *as = example ? arena_printf(arena, ", as: %s", quoted(field->example, arena)) : "";
+	return arena_printf(arena, "%s%s%s%s%s", field->title, which, as, need_text(blank, field, arena),
+		field->may_not_apply ? "; or {not applicable: REASON}" : "");
 }
 
 /* ---- keys ---- */
@@ -167,9 +168,9 @@ void write_blank_form(Out *out, Stage stage, Arena *arena)
 {
 	SAY(out, "# A submittal for a weathertight warranty, to be filled in. Replace every `unknown`; what you leave unknown is listed\n"
 		"# as not reviewed. A line that begins with # may be left out: take the # and the blank behind it away to use it.\n"
-		"# Write a unit with every dimension. `{by others: NAME}` says who will answer. Copy an entry of a list for each further one;\n"
-		"# where there are none, write none: `rivets: none`. Put a value that begins with # in quotes. Of a part that is in the\n"
-		"# catalogue delete the lines below its item: the catalogue fills them, and a review asks for what it does not say.\n");
+		"# Write a unit with every dimension. `{by others: NAME}` says who will answer. Copy an entry of a list for each further\n"
+		"# one; where there are none, write none: `rivets: none`. Put a value that begins with # in quotes. Of a part that is in\n"
+		"# the catalogue delete the lines below its item: the catalogue fills them, and a review asks for what is left.\n");
 	Blank blank = { out, arena, stage, false };
 	put_record(&blank, &Submittal_record, 0, false);
 }

@@ -133,9 +133,11 @@ const Source *verdict_source(const Verdict *verdict, uint16_t id)
 /* A unit of the form beside that of SI, in which the same thing is written on a drawing. */
 static const struct {
 	Unit us, si;
-} si_units[] = { { UNIT_in, UNIT_mm }, { UNIT_ft, UNIT_m }, { UNIT_sq_ft, UNIT_sq_m }, { UNIT_psf, UNIT_kPa }, { UNIT_psi, UNIT_MPa },
-	{ UNIT_ksi, UNIT_MPa }, { UNIT_lb, UNIT_N }, { UNIT_kip, UNIT_kN }, { UNIT_lb_per_in, UNIT_N_per_mm }, { UNIT_mph, UNIT_m_per_s },
-	{ UNIT_F, UNIT_C } };
+} si_units[] = {
+	{ UNIT_in, UNIT_mm }, { UNIT_ft, UNIT_m }, { UNIT_sq_ft, UNIT_sq_m }, { UNIT_psf, UNIT_kPa }, { UNIT_psi, UNIT_MPa },
+	{ UNIT_ksi, UNIT_MPa }, { UNIT_lb, UNIT_N }, { UNIT_kip, UNIT_kN }, { UNIT_lb_per_in, UNIT_N_per_mm },
+	{ UNIT_mph, UNIT_m_per_s }, { UNIT_F, UNIT_C },
+};
 
 const char *si_text(double value, const char *unit, Arena *arena)
 {

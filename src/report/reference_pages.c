@@ -176,7 +176,8 @@ static void put_chapter(const Pages *pages, int chapter)
 
 static void put_units(Out *out)
 {
-	SAY(out, "\n## Units\n\nWritten behind a number; either form is read, and a value is printed as it was typed.\n\n| unit | also written |\n|---|---|\n");
+	SAY(out, "\n## Units\n\nWritten behind a number; either form is read, and a value is printed as it was typed.\n\n"
+		"| unit | also written |\n|---|---|\n");
 	for (int unit = UNIT_in; unit < UNIT_COUNT; unit++) {
 		const UnitRow *row = unit_row((Unit)unit);
 		SAY(out, "| ");
@@ -197,17 +198,19 @@ void write_form_reference(Out *out, Arena *arena)
 {
 	Pages pages = { .out = out, .arena = arena };
 	assign_all(&pages);
-	SAY(out, "# Every key of the form\n\nPrinted by `seamstamp form --reference`. A form to fill in is printed by `seamstamp form --blank`.\n\n"
-		"Every dimension carries its unit: `1-1/2 in`, `20'-6\"`, `0.60 mm`, `24 ga`. A slope is `1:12`, `1/2 in 12` or `14 deg`. A day is\n"
-		"`2026-04-14`. A screw size is `\"#12\"` or `1/4`, the mark of a screw `12-14 x 1-1/2`. By zone: `{field: 24 in, corner: 12 in}`.\n\n"
-		"Any key may say `unknown` or `{by others: NAME}`; where the table says so, `{not applicable: REASON}`. A list that has no entries\n"
-		"says `none`. The stages are bid, application, order, close-out; a key is due from the stage named on.\n");
+	SAY(out, "# Every key of the form\n\n"
+		"Printed by `seamstamp form --reference`. A form to fill in is printed by `seamstamp form --blank`.\n\n"
+		"Every dimension carries its unit: `1-1/2 in`, `20'-6\"`, `0.60 mm`, `24 ga`. A slope is `1:12`, `1/2 in 12` or\n"
+		"`14 deg`. A day is `2026-04-14`. A screw size is `\"#12\"` or `1/4`, the mark of a screw `12-14 x 1-1/2`. By zone:\n"
+		"`{field: 24 in, corner: 12 in}`.\n\n"
+		"Any key may say `unknown` or `{by others: NAME}`; where the table says so, `{not applicable: REASON}`. A list that\n"
+		"has no entries says `none`. The stages are bid, application, order, close-out; a key is due from the stage named on.\n");
 	SAY(out, "\n## The submittal\n");
 	put_chapter(&pages, CHAPTER_SUBMITTAL);
 	SAY(out, "\n## The reviewer's file\n\nKept by the panel maker and named by `--reviewer`.\n");
 	put_chapter(&pages, CHAPTER_REVIEW);
-	SAY(out, "\n## Tables of criteria, registers and reference\n\nOne record a line; in the header of a CSV file a blank stands for an underscore, and"
-		" a unit stands in brackets: `service life [yr]`.\n");
+	SAY(out, "\n## Tables of criteria, registers and reference\n\nOne record a line; in the header of a CSV file a blank stands\n"
+		"for an underscore, and a unit stands in brackets: `service life [yr]`.\n");
 	put_chapter(&pages, CHAPTER_TABLES);
 	SAY(out, "\n## Records that the program makes\n\nNobody writes them; rules speak of them.\n");
 	put_chapter(&pages, CHAPTER_MADE);

@@ -209,14 +209,15 @@ static void put_checked(Out *out, const Verdict *verdict, Arena *arena)
 	const Tally *tally = &verdict->tally;
 	const uint32_t *known = verdict->known_by;
 	SAY(out, "\nHOW MUCH WAS CHECKED\n");
-	put_line(out, arena_printf(arena, "%u checks: %u met, %u not met, %u not judged, %u wait for another item, %u beyond the tables; "
-		"%u did not apply.", tally->met + tally->broken + tally->not_judged + tally->held_back + tally->refused, tally->met,
-		tally->broken, tally->not_judged, tally->held_back, tally->refused, tally->not_applicable));
+	uint32_t checks = tally->met + tally->broken + tally->not_judged + tally->refused;
+	const char *follow = tally->held_back > 0 ? arena_printf(arena, " (%u only follow from another item)", tally->held_back) : "";
+	put_line(out, arena_printf(arena, "%u checks: %u met, %u not met%s, %u not judged, %u beyond the tables; %u did not apply.",
+		checks, tally->met, tally->broken, follow, tally->not_judged, tally->refused, tally->not_applicable));
 	if (known[KNOWN_READ] + known[KNOWN_SECOND_HAND] + known[KNOWN_MEMORY] + known[KNOWN_PRACTICE] > 0)
-		put_line(out, arena_printf(arena, "Figures behind them: %u read in their source, %u second-hand, %u from memory, %u common practice.",
-			known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]));
-	put_line(out, "Authority of an item: program is the panel maker's own rule, listing a tested construction, engineer the sealed letter, "
-		"specification and code what they say, computed a figure worked out here.");
+		put_line(out, arena_printf(arena, "Figures behind them: %u read in their source, %u second-hand, %u from memory, "
+			"%u common practice.", known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]));
+	put_line(out, "Authority of an item: program is the panel maker's own rule, listing a tested construction, engineer the sealed "
+		"letter, specification and code what they say, computed a figure worked out here.");
 }
 
 /* ---- standing text ---- */
@@ -245,6 +246,12 @@ static void put_files(Out *out, const Verdict *verdict, Arena *arena)
 		put_line(out, arena_printf(arena, "registers %s", verdict->cases->registers->folder));
 }
 
+/* Nobody is named as signer; the line is left empty. */
+static void put_signature(Out *out)
+{
+	SAY(out, "\nREVIEWED FOR THE PANEL MAKER\n  by ______________________________   on ______________\n");
+}
+
 void put_foot(Out *out, const Verdict *verdict, Arena *arena)
 {
 	if (!verdict->broken_file) {
@@ -259,4 +266,6 @@ void put_foot(Out *out, const Verdict *verdict, Arena *arena)
 		put_not_covered(out, verdict->cases->criteria, arena);
 	write_cautions(out, verdict->cases->reference, (CautionsFor){ "review", "" }, arena);
 	put_files(out, verdict, arena);
+	if (!verdict->self_check && !verdict->broken_file)
+		put_signature(out);
 }

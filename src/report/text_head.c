@@ -128,23 +128,35 @@ static void put_project(Out *out, const Submittal *submittal, Arena *arena)
 	const Project *project = &submittal->project;
 	put_label(out, head_column, "Project", arena_printf(arena, "%s, %s, %s (%s)", said(&project->name.given, arena),
 		said(&project->city.given, arena), said(&project->state.given, arena), said(&project->use.given, arena)));
-	put_label(out, head_column, "Applicant", said(&submittal->parties.applicant.firm.given, arena));
 	const Warranty *warranty = &submittal->warranty;
-	const char *limit = said(&warranty->cover_limit.given, arena);
-	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover %s", said(&warranty->kind.given, arena),
-		said(&warranty->term_yr.given, arena), limit));
+	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover %s",
+		said(&warranty->kind.given, arena), said(&warranty->term_yr.given, arena), said(&warranty->cover_limit.given, arena)));
+	const char *section = said(&submittal->specification.section.given, arena);
+	put_label(out, head_column, "Specified in", arena_printf(arena, "section %s", section));
+}
+
+/* Who gets the letter, where it is one. */
+static void put_parties(Out *out, const Verdict *verdict, Arena *arena)
+{
+	const Parties *parties = &verdict->cases->submittal->parties;
+	put_label(out, head_column, "Applicant", said(&parties->applicant.firm.given, arena));
+	if (!verdict->self_check)
+		put_label(out, head_column, "Copies to", arena_printf(arena, "owner %s; designer %s; general contractor %s",
+			said(&parties->owner.given, arena), said(&parties->designer.given, arena),
+			said(&parties->general_contractor.given, arena)));
 }
 
 static void put_submittal(Out *out, const Verdict *verdict, Arena *arena)
 {
 	const Submittal *submittal = verdict->cases->submittal;
 	const char *round = verdict->stage == STAGE_bid ? "" : arena_printf(arena, ", round %u", verdict->round);
-	put_label(out, head_column, "Submittal", arena_printf(arena, "%s%s, stage %s, dated %s", said(&submittal->submittal.given, arena), round,
-		stage_words(verdict->stage), said(&submittal->date.given, arena)));
+	put_label(out, head_column, "Submittal", arena_printf(arena, "%s%s, stage %s, dated %s",
+		said(&submittal->submittal.given, arena), round, stage_words(verdict->stage), said(&submittal->date.given, arena)));
 	const Review *review = verdict->cases->review;
 	if (!verdict->self_check && review != NULL)
-		put_label(out, head_column, "Review", arena_printf(arena, "received %s, returned %s", said(&review->received.given, arena),
-			said(&review->returned.given, arena)));
+		put_label(out, head_column, "Review", arena_printf(arena, "received %s%s%s", said(&review->received.given, arena),
+			is_value(&review->returned.given) ? ", returned " : "",
+			is_value(&review->returned.given) ? review->returned.given.typed : ""));
 }
 
 static void put_criteria(Out *out, const Verdict *verdict, Arena *arena)
@@ -166,6 +178,7 @@ void put_head(Out *out, const Verdict *verdict, Arena *arena)
 	const Cases *cases = verdict->cases;
 	if (cases->submittal->given.said != SAID_NOTHING) {
 		put_project(out, cases->submittal, arena);
+		put_parties(out, verdict, arena);
 		put_submittal(out, verdict, arena);
 		put_criteria(out, verdict, arena);
 	}

@@ -45,7 +45,8 @@ static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
 	int used = ITEM_INDENT + out_width(file, strlen(file)) + 12;
 	put_wrapped(out, item->finding, used, ITEM_INDENT, PAGE_WIDTH);
 	SAY(out, "\n");
-	put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
+	if (place->source != SOURCE_REVIEWER) /* his file is his own */
+		put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
 }
 
 /* A bare number says what it counts; a quantity has its SI value beside it, if asked for. */

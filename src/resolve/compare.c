@@ -38,13 +38,13 @@ static const double soft_percent = 0.5;
 
 Attribute attribute_of(const Resolving *r, const Draft *draft)
 {
-	const BoundSubstitution *may = draft->compared.may;
+	const BoundSubstitution *may = draft->may;
 	bool is_stated = may != NULL && is_value(&may->row->tolerance_percent.given);
 	return (Attribute){
 		.criteria = r->all->criteria,
 		.reference = r->all->reference,
 		.kind = draft->kind,
-		.field = draft->compared.field,
+		.field = draft->field,
 		.tolerance_percent = is_stated ? may->row->tolerance_percent.value : soft_percent,
 	};
 }
@@ -60,11 +60,11 @@ MayGo may_go_of(const BoundSubstitution *may)
 /* ---- the record ---- */
 
 /* Where the reader of a finding should look: the value, else the item that stands for it, else the part. */
-static Place place_here(const Compared *compared)
+static Place place_here(const Draft *draft)
 {
-	const Given *value = given_in(compared->field, compared->here), *part = compared->part->submitted;
+	const Given *value = given_in(draft->field, draft->here_row), *part = draft->part->submitted;
 	const Given *item = part;
-	if (record_of(compared->part->kind)->sort == RECORD_PART)
+	if (record_of(draft->part->kind)->sort == RECORD_PART)
 		item = &((const Panel *)(const void *)part)->item.given;
 	if (value->place.line > 0 && value->place.source < SOURCE_FIRST_SHARED)
 		return value->place;
@@ -84,21 +84,22 @@ static const char *title_of(const Resolving *r, RecordKind kind, const char *att
 	return title;
 }
 
-static void fill(Resolving *r, Compared *compared, const Draft *draft)
+static void fill(const Resolving *r, Comparison *record, const Draft *draft)
 {
-	Comparison *record = &compared->record;
-	const char *attribute = draft->attribute != NULL ? draft->attribute : in_words(r->arena, compared->field->key);
-	const char *here = draft->here != NULL ? draft->here : shown_value(r, compared->field, compared->here);
-	const char *there = draft->there != NULL ? draft->there : shown_value(r, compared->field, compared->there);
-	record->given = (Given){ place_here(compared), NULL, SAID_VALUE };
+	const char *attribute = draft->attribute != NULL ? draft->attribute : in_words(r->arena, draft->field->key);
+	record->given = (Given){ place_here(draft), NULL, SAID_VALUE };
 	record->with = made_word(papers, (uint32_t)draft->with);
 	record->part = part_word(draft->kind);
 	record->attribute = made_text(attribute);
 	record->title = made_text(title_of(r, draft->kind, attribute));
-	record->here = made_text(here);
-	record->there = made_text(there);
+	record->here = made_text(draft->here != NULL ? draft->here : shown_value(r, draft->field, draft->here_row));
+	record->there = made_text(draft->there != NULL ? draft->there : shown_value(r, draft->field, draft->there_row));
 	record->step = step_word(draft->step);
 	record->may_go = made_word(directions, (uint32_t)draft->may_go);
+	if (draft->role != NULL)
+		record->role = *draft->role;
+	if (draft->paper != NULL)
+		record->paper = *draft->paper;
 }
 
 /* Comparisons belong to the roof area of their part. */
@@ -107,23 +108,30 @@ static Case *area_of_part(const Case *part)
 	return record_of(part->kind)->sort == RECORD_PART ? part->up : (Case *)part;
 }
 
-static void wait_beyond_limit(Resolving *r, const Compared *compared)
+static void wait_beyond_limit(Resolving *r, const Draft *draft)
 {
 	if (!r->full)
-		wait_for_list(r, &(WaitingList){ KIND_comparison, area_of_part(compared->part), NULL, NULL });
+		wait_for_list(r, &(WaitingList){ KIND_comparison, area_of_part(draft->part), NULL, NULL });
 	r->full = true;
 }
 
 void compare_add(Resolving *r, const Draft *draft)
 {
 	if (r->all->of[KIND_comparison].count >= MOST_COMPARISONS) {
-		wait_beyond_limit(r, &draft->compared);
+		wait_beyond_limit(r, draft);
 		return;
 	}
 	Compared *compared = TAKE(r->arena, Compared, 1);
-	*compared = draft->compared;
-	fill(r, compared, draft);
-	Case *at = case_add(r, KIND_comparison, area_of_part(compared->part), compared);
-	at->name = compared->part->name;
-	at->listed = compared->test != NULL ? compared->test->listed : NULL;
+	compared->part = draft->part;
+	compared->test = draft->test;
+	compared->requirement = draft->requirement;
+	compared->may = draft->may;
+	compared->term = draft->term;
+	compared->field = draft->field;
+	compared->here = draft->here_row;
+	compared->there = draft->there_row;
+	fill(r, &compared->record, draft);
+	Case *at = case_add(r, KIND_comparison, area_of_part(draft->part), compared);
+	at->name = draft->part->name;
+	at->listed = draft->test != NULL ? draft->test->listed : NULL;
 }

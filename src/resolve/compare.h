@@ -12,7 +12,13 @@ typedef enum { WITH_LISTING, WITH_CATALOGUE, WITH_SPECIFICATION } With;
 typedef enum { MAY_UP, MAY_DOWN, MAY_SAME, MAY_ANY, MAY_WITHIN } MayGo;
 
 typedef struct {
-	Compared compared; /* part, test, requirement, may, term, field, here and there; record: role, paper */
+	const Case *part, *test, *requirement; /* as in Compared */
+	const BoundSubstitution *may;
+	const BoundTerm *term;
+	const Field *field;
+	const void *here_row, *there_row;
+	const Word *role; /* of the test; NULL: none */
+	const Text *paper; /* NULL: none */
 	With with;
 	RecordKind kind; /* of part */
 	MayGo may_go;

@@ -15,15 +15,16 @@ static bool is_compared(const Field *field, const Case *part)
 
 static void compare_field(Resolving *r, const Case *part, const Field *field)
 {
-	Draft draft = { .with = WITH_CATALOGUE, .kind = part->kind, .may_go = MAY_SAME };
-	draft.compared = (Compared){ .part = part, .field = field, .here = part->submitted, .there = part->catalogue };
-	draft.compared.record.paper = r->all->criteria->edition.edition;
 	Attribute exactly = { r->all->criteria, r->all->reference, part->kind, field, 0 };
 	if (step_between(&exactly, part->submitted, part->catalogue) == STEP_SAME)
 		return;
-	draft.compared.may = substitution_of(r, part->kind, field);
+	Draft draft = { .part = part, .field = field, .with = WITH_CATALOGUE, .kind = part->kind, .may_go = MAY_SAME };
+	draft.here_row = part->submitted;
+	draft.there_row = part->catalogue;
+	draft.paper = &r->all->criteria->edition.edition;
+	draft.may = substitution_of(r, part->kind, field);
 	Attribute attribute = attribute_of(r, &draft);
-	draft.compared.may = NULL; /* a catalogue is not met by a step up */
+	draft.may = NULL; /* a catalogue is not met by a step up */
 	draft.step = step_between(&attribute, part->submitted, part->catalogue);
 	if (draft.step != STEP_SAME)
 		compare_add(r, &draft);

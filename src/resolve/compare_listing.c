@@ -68,15 +68,20 @@ static bool is_open_term(const BoundTerm *term)
 
 static Draft draft_of(const Look *look, const Case *part, const BoundTerm *term)
 {
-	Draft draft = { .with = WITH_LISTING, .kind = look->kind, .may_go = may_go_of(look->may) };
-	draft.compared = (Compared){ .part = part, .test = look->test, .may = look->may, .term = term, .field = look->may->field };
-	draft.compared.record.role = ((const AreaTest *)look->test->row)->role;
-	draft.compared.record.paper = ((const AreaTest *)look->test->row)->listing;
-	if (term == NULL)
-		return draft;
-	draft.may_go = may_go_of_term(term);
-	draft.there = words_of_term(look->r, term);
-	return draft;
+	const AreaTest *test = look->test->row;
+	return (Draft){
+		.part = part,
+		.test = look->test,
+		.may = look->may,
+		.term = term,
+		.field = look->may->field,
+		.role = &test->role,
+		.paper = &test->listing,
+		.with = WITH_LISTING,
+		.kind = look->kind,
+		.may_go = term != NULL ? may_go_of_term(term) : may_go_of(look->may),
+		.there = term != NULL ? words_of_term(look->r, term) : NULL,
+	};
 }
 
 /* ---- parts beside parts ---- */
@@ -110,8 +115,8 @@ static void compare_rows(const Look *look, const Case *part, const void *there)
 		return;
 	Draft draft = draft_of(look, part, term);
 	Attribute attribute = attribute_of(look->r, &draft);
-	draft.compared.here = part->row;
-	draft.compared.there = there;
+	draft.here_row = part->row;
+	draft.there_row = there;
 	if (term != NULL && draft.there == NULL && !is_value(given_in(field, there)) && is_value(&term->row->value.given))
 		draft.there = term->row->value.text; /* only the choices are stated */
 	draft.step = step_between(&attribute, part->row, there);
@@ -119,7 +124,7 @@ static void compare_rows(const Look *look, const Case *part, const void *there)
 		draft.attribute = field->key;
 		draft.here = shown_value(look->r, field, part->row);
 		draft.there = shown_value(look->r, field, there);
-		draft.compared.field = mark_field();
+		draft.field = mark_field();
 	}
 	compare_add(look->r, &draft);
 }
@@ -147,8 +152,8 @@ static void compare_part(const Look *look, const Case *part)
 	if (said == SAID_NONE && !is_first_row(look))
 		return;
 	Draft draft = draft_of(look, part, term_of(look));
-	draft.compared.here = part->row;
-	draft.compared.there = empty_row(look, said);
+	draft.here_row = part->row;
+	draft.there_row = empty_row(look, said);
 	draft.step = said == SAID_NONE ? STEP_OTHER : said == SAID_NOT_APPLICABLE ? STEP_SAME : STEP_UNKNOWN;
 	compare_add(look->r, &draft);
 }
@@ -161,10 +166,10 @@ static void compare_lists(const Look *look, const Field *list, Step step, const 
 	bool is_open = is_open_term(term);
 	Draft draft = draft_of(look, look->area, is_open ? term : NULL);
 	draft.may_go = is_open ? MAY_ANY : MAY_SAME;
-	draft.compared.may = NULL; /* its needs speak of a part, and there is none */
-	draft.compared.field = list;
-	draft.compared.here = look->area->row;
-	draft.compared.there = &look->known->listing->tested;
+	draft.may = NULL; /* its needs speak of a part, and there is none */
+	draft.field = list;
+	draft.here_row = look->area->row;
+	draft.there_row = &look->known->listing->tested;
 	draft.attribute = in_words(look->r->arena, look->may->field->key);
 	draft.here = step == STEP_OTHER ? "none" : NULL;
 	draft.there = there;
@@ -279,7 +284,9 @@ static void wait_for_tests(Resolving *r, const Case *area)
 			continue;
 		Draft draft = { .with = WITH_LISTING, .kind = kind, .may_go = MAY_SAME, .step = STEP_UNKNOWN };
 		draft.attribute = in_words(r->arena, may->field->key);
-		draft.compared = (Compared){ .part = area, .field = tests, .here = row, .there = row };
+		draft.part = area;
+		draft.field = tests;
+		draft.here_row = draft.there_row = row;
 		compare_add(r, &draft);
 	}
 }

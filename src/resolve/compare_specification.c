@@ -78,13 +78,13 @@ static const char *gauge_use(const Case *part)
 
 static bool read_gauge(const Resolving *r, const Draft *draft, double *value)
 {
-	*value = gauge_thickness(r->all->reference, gauge_use(draft->compared.part), *value);
+	*value = gauge_thickness(r->all->reference, gauge_use(draft->part), *value);
 	return *value > 0;
 }
 
 static bool read_number(const Resolving *r, const Draft *draft, const char *text, double *value)
 {
-	const Field *field = draft->compared.field;
+	const Field *field = draft->field;
 	if (field->kind == IS_SIZE)
 		return read_screw_size(text, strlen(text), r->all->reference, value);
 	Quantity read = read_quantity(text, strlen(text), field->unit, value);
@@ -102,7 +102,7 @@ static bool put_by_zone(const Resolving *r, ByZone *by_zone, double value)
 
 static bool put_value(const Resolving *r, const Draft *draft, const char *text, void *value)
 {
-	const Field *field = draft->compared.field;
+	const Field *field = draft->field;
 	double number = 0;
 	switch (field->kind) {
 	case IS_NAME:
@@ -138,7 +138,7 @@ static bool put_value(const Resolving *r, const Draft *draft, const char *text, 
 static void *row_asked_for(const Resolving *r, const Draft *draft, const Text *asked)
 {
 	void *row = arena_take(r->arena, 1, record_of(draft->kind)->size);
-	Given *given = given_at(draft->compared.field, row);
+	Given *given = given_at(draft->field, row);
 	*given = asked->given;
 	given->said = put_value(r, draft, asked->text, given) ? SAID_VALUE : SAID_UNREADABLE;
 	return row;
@@ -160,7 +160,7 @@ typedef struct {
 /* The row is kept from part to part; only a gauge may be another one. */
 static const void *row_for(Asking *asking, const Draft *draft)
 {
-	const char *use = gauge_use(draft->compared.part);
+	const char *use = gauge_use(draft->part);
 	if (asking->row == NULL || strcmp(use, asking->use) != 0)
 		asking->row = row_asked_for(asking->r, draft, asking->asked);
 	asking->use = use;
@@ -169,26 +169,28 @@ static const void *row_for(Asking *asking, const Draft *draft)
 
 static void compare_known(Asking *asking, Draft *draft)
 {
-	draft->compared.field = asking->topic.field;
-	draft->compared.may = substitution_of(asking->r, draft->kind, asking->topic.field);
-	draft->compared.there = row_for(asking, draft);
+	draft->field = asking->topic.field;
+	draft->may = substitution_of(asking->r, draft->kind, asking->topic.field);
+	draft->there_row = row_for(asking, draft);
 	Attribute attribute = attribute_of(asking->r, draft);
-	draft->step = step_between(&attribute, draft->compared.here, draft->compared.there);
-	draft->compared.may = NULL; /* the paragraph's own direction holds */
+	draft->step = step_between(&attribute, draft->here_row, draft->there_row);
+	draft->may = NULL; /* the paragraph's own direction holds */
 }
 
 static void compare_part(Asking *asking, const Case *part)
 {
 	Draft draft = { .with = WITH_SPECIFICATION, .kind = part->kind, .may_go = asking->may_go, .step = STEP_UNKNOWN };
 	draft.there = asking->asked->text;
-	draft.compared = (Compared){ .part = part, .requirement = asking->requirement, .here = part->row };
-	draft.compared.record.paper = ((const Requirement *)asking->requirement->row)->paragraph;
+	draft.part = part;
+	draft.requirement = asking->requirement;
+	draft.here_row = part->row;
+	draft.paper = &((const Requirement *)asking->requirement->row)->paragraph;
 	if (asking->topic.field != NULL) {
 		compare_known(asking, &draft);
 	} else {
 		draft.attribute = asking->topic.attribute;
-		draft.compared.field = &record_of(part->kind)->field[0];
-		draft.compared.there = arena_take(asking->r->arena, 1, record_of(part->kind)->size);
+		draft.field = &record_of(part->kind)->field[0];
+		draft.there_row = arena_take(asking->r->arena, 1, record_of(part->kind)->size);
 	}
 	compare_add(asking->r, &draft);
 }
@@ -212,8 +214,9 @@ static void wait_for_requirements(Resolving *r, const Case *area)
 			continue;
 		Draft draft = { .with = WITH_SPECIFICATION, .kind = (RecordKind)kind, .may_go = MAY_SAME, .step = STEP_UNKNOWN };
 		draft.attribute = "item";
-		draft.compared = (Compared){ .part = area, .here = specification, .there = specification };
-		draft.compared.field = field_find(&Specification_record, "requirements", strlen("requirements"));
+		draft.part = area;
+		draft.here_row = draft.there_row = specification;
+		draft.field = field_find(&Specification_record, "requirements", strlen("requirements"));
 		compare_add(r, &draft);
 	}
 }

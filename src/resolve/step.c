@@ -173,6 +173,8 @@ static Step step_of_zones(const Attribute *attribute, const ByZone *here, const 
 /* Blanks at the ends and letters of either case make no difference. */
 static bool is_same_text(const char *a, const char *b)
 {
+	if (strcmp(a, b) == 0)
+		return true;
 	a += strspn(a, " ");
 	b += strspn(b, " ");
 	size_t length = strlen(a), other = strlen(b);

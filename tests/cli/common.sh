@@ -4,7 +4,10 @@
 set -u
 LC_ALL=C.UTF-8
 export LC_ALL
-program=$PWD/${BUILD:-build}/seamstamp
+case ${BUILD:=build} in
+/*) program=$BUILD/seamstamp ;;
+*) program=$PWD/$BUILD/seamstamp ;;
+esac
 # shellcheck disable=SC2034 # the scripts use it
 examples=$PWD/examples
 scratch=$(mktemp -d) || exit 2

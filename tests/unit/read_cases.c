@@ -122,8 +122,9 @@ static void find_names(Names *names)
 	int count = scandir(folder, &entry, is_folder_name, alphasort);
 	assert_true(count > 0);
 	for (int i = 0; i < count; i++) {
-		assert_true(strlen(entry[i]->d_name) < sizeof names->name[0]);
-		strncpy(names->name[names->count++], entry[i]->d_name, sizeof names->name[0] - 1);
+		size_t length = strlen(entry[i]->d_name);
+		assert_true(length < sizeof names->name[0]);
+		memcpy(names->name[names->count++], entry[i]->d_name, length);
 		free(entry[i]);
 	}
 	free(entry);

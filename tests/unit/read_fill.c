@@ -140,6 +140,52 @@ static void answers_that_are_no_values(void **state)
 	arena_free(r.arena);
 }
 
+/* ---- every unreadable value stands where its message stands ---- */
+
+static bool has_complaint_at(const Read *r, const Place *place)
+{
+	for (uint32_t i = 0; i < r->complaints.count; i++)
+		if (r->complaints.at[i].place.line == place->line && r->complaints.at[i].place.column == place->column)
+			return true;
+	return false;
+}
+
+static uint32_t count_unreadable(const Read *r, const Record *record, const void *row)
+{
+	uint32_t count = 0;
+	for (uint32_t i = 0; i < record->count; i++) {
+		const Field *f = &record->field[i];
+		const Given *given = given_in(f, row);
+		if (given->said == SAID_UNREADABLE) {
+			if (!has_complaint_at(r, &given->place))
+				print_error("%s.%s: nothing is said at %u:%u\n", record->name, f->key, given->place.line, given->place.column);
+			assert_true(has_complaint_at(r, &given->place));
+			count++;
+		}
+		const List *list = (const List *)(const void *)given;
+		if (f->kind == IS_ONE)
+			count += count_unreadable(r, f->record, given);
+		for (uint32_t k = 0; f->kind == IS_LIST && k < list->count; k++)
+			count += count_unreadable(r, f->record, (const char *)list->row + k * f->record->size);
+	}
+	return count;
+}
+
+static void unreadable_values_stand_at_their_messages(void **state)
+{
+	(void)state;
+	Read r = read_form("form: one\nstage: bid\nstage: order\ndate: &d 2026-04-14\nround: !n 1\ncriteria: no. #12\n"
+		"warranty: {term: 20, 30 yr, covers: [[a], b]}\nbuilding: [1]\nwind: {exposre: C}\n"
+		"engineering:\n  - clip_spacing:\n      field: 24 in\n      corner: 12\n"
+		"roof_areas:\n  - panel: {metal: steal, thickness: 24 ga, width: 16 psf}\n    details:\n      - ridge\n      - place: eve\n"
+		"    support: {thickness: 24 ga}\n    fasteners:\n      - item: other\n        mark: #12\n      - mark: 12-14 x 1\n        size: 1/4\n"
+		"      - size:\n          - 1\n    rivets: yes\n");
+	/* form, stage, date, round, criteria, term, covers, building, exposure, clip_spacing; metal, thickness, width; all of one detail;
+	 * place; thickness; mark, size, threads, length; size; size; rivets */
+	assert_int_equal(count_unreadable(&r, &Submittal_record, r.submittal), 10 + 3 + Detail_record.count + 1 + 1 + 4 + 1 + 1 + 1);
+	arena_free(r.arena);
+}
+
 /* ---- gauges and marks ---- */
 
 static void gauges_by_metal_and_use(void **state)
@@ -164,14 +210,15 @@ static void gauges_by_metal_and_use(void **state)
 	arena_free(r.arena);
 }
 
-/* What stands for the metal stands for the gauge as well: one complaint, not two. */
+/* The message of a metal that cannot be read stands for the gauge as well. */
 static void a_gauge_without_its_metal(void **state)
 {
 	(void)state;
 	Read r = read_form("roof_areas:\n  - panel: {thickness: 24 ga}\n  - panel: {thickness: 24 ga, metal: steal}\n  - panel: {thickness: 24 ga, metal: unknown}\n");
-	check_complaints(&r, 2);
+	check_complaints(&r, 3);
 	assert_int_equal(r.complaints.at[0].id, MESSAGE_FRM_22);
 	assert_int_equal(r.complaints.at[1].id, MESSAGE_FRM_16);
+	assert_int_equal(r.complaints.at[2].id, MESSAGE_FRM_22);
 	for (uint32_t i = 0; i < 3; i++) {
 		const Number *thickness = &r.submittal->roof_areas.of.row[i].panel.thickness_in;
 		assert_int_equal(thickness->given.said, SAID_UNREADABLE);
@@ -400,6 +447,7 @@ int main(void)
 		cmocka_unit_test(values),
 		cmocka_unit_test(three_states_of_a_list),
 		cmocka_unit_test(answers_that_are_no_values),
+		cmocka_unit_test(unreadable_values_stand_at_their_messages),
 		cmocka_unit_test(gauges_by_metal_and_use),
 		cmocka_unit_test(a_gauge_without_its_metal),
 		cmocka_unit_test(a_mark_fills_what_it_says),
