@@ -129,8 +129,12 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 {
 	const Cases *cases = judging->cases;
-	for (uint32_t i = 0; i < cases->of[kind].count; i++)
-		judge_case(judging, rule, cases->of[kind].at[i]);
+	Bucket bucket = { cases->of[kind].at, cases->of[kind].count, 0 };
+	if (kind == KIND_comparison)
+		bucket = bucket_of(judging, rule);
+	for (uint32_t i = 0; i < bucket.count; i++)
+		judge_case(judging, rule, bucket.at[i]);
+	judging->verdict->tally.not_applicable += cases->of[kind].count - bucket.count;
 	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
 		wait_list(judging, rule, judging->waiting[kind][i]);
 		judging->verdict->tally.not_judged++;
@@ -188,6 +192,7 @@ static void judge_all(Judging *judging)
 {
 	const Criteria *criteria = judging->cases->criteria;
 	sort_waiting_lists(judging);
+	fill_buckets(judging);
 	for (uint32_t i = 0; i < criteria->rules; i++)
 		judge_rule(judging, &criteria->rule[i]);
 	note_broken(judging);
@@ -241,6 +246,7 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 	Judging judging = judging_of(arena, cases);
 	Progress told = { 0, 0 };
 	sort_waiting_lists(&judging);
+	fill_buckets(&judging);
 	judge_rule(&judging, trial->first);
 	if (!tell_trouble(&judging, trial, &told))
 		return;
