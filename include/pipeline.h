@@ -41,6 +41,23 @@ Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const S
 /* judge: path and fingerprint of every place, for the formats and rounds that need them. */
 void take_fingerprints(Verdict *verdict, Arena *arena);
 
+/* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts. Rule
+ * `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
+ * to go on. */
+typedef struct {
+	const char *code;
+	const Rule *rule; /* NULL: what is missing */
+	const Field *field; /* what is missing */
+	const Case *where;
+} Trouble;
+typedef struct {
+	const Rule *first;
+	bool whole;
+	bool (*found)(void *user, const Trouble *trouble);
+	void *user;
+} Trial;
+void judge_trial(Arena *arena, Cases *cases, const Trial *trial);
+
 /* advise: fills the remedies that only a varied copy can answer. */
 void advise(Verdict *verdict, Arena *arena);
 

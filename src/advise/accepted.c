@@ -73,7 +73,7 @@ static void put_item(const Record *record, void *row, const void *item)
 static bool is_accepted(Advising *advising, const Finding *item, const void *candidate)
 {
 	ArenaMark mark = arena_mark(advising->arena);
-	Copy *copy = copy_submittal(advising);
+	Copy *copy = copy_submittal(advising, area_of_item(item));
 	bool placed = true;
 	for (uint32_t i = 0; i < item->spots; i++) {
 		const Case *part = item->spot[i].where;
@@ -82,7 +82,7 @@ static bool is_accepted(Advising *advising, const Finding *item, const void *can
 		if (row != NULL)
 			put_item(record_of(part->kind), row, candidate);
 	}
-	bool accepted = placed && is_cured(advising, judge_copy(advising, copy), item, false);
+	bool accepted = placed && is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item });
 	arena_back(advising->arena, mark);
 	return accepted;
 }
@@ -119,6 +119,7 @@ const char *accepted_items(Advising *advising, const Finding *item)
 	uint32_t count = 0;
 	if (!is_one_kind_of_part(item))
 		return NULL;
+	judge_unchanged(advising, item, area_of_item(item));
 	const Case *part = item->spot[0].where;
 	const Text *submitted = &((const Panel *)part->submitted)->item;
 	Items items = items_of(advising->verdict->cases->criteria, part->kind, is_boot(part));

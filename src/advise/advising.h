@@ -10,7 +10,7 @@
 
 enum {
 	MOST_TRIES = 200, /* copies judged for one submittal */
-	MOST_AREAS = 40, /* larger submittals get no such advice: each try judges all of one */
+	MOST_AREAS = 40, /* larger submittals get no such advice */
 	MOST_CASES = 2000,
 	MOST_SPOTS = 20
 };
@@ -19,13 +19,14 @@ typedef struct {
 	Verdict *verdict;
 	Arena *arena;
 	uint32_t tries;
-	Hash *before; /* what stands in the way of the unchanged submittal */
+	Hash *before[MOST_AREAS + 1]; /* what stands in the way of the unchanged roof area; at 0 of the whole */
 } Advising;
 
 /* A copy with roof areas of its own; lists are copied when they are changed. */
 typedef struct {
 	const Submittal *from;
 	Submittal submittal;
+	uint32_t area; /* number + 1 of the one roof area it has; 0: all */
 } Copy;
 
 /* ---- vary.c ---- */
@@ -33,23 +34,29 @@ typedef struct {
 /* False where the tries are used up or the submittal is too large. */
 bool may_try(const Advising *advising);
 
-Copy *copy_submittal(Advising *advising);
+/* The number + 1 of the roof area in which all places of an item lie; 0 where there is none. */
+uint32_t area_of_item(const Finding *item);
 
-/* The row of a part, or of a test, in the copy, to be changed; NULL if it is no element of a roof area. */
+/* With one roof area alone, or with all of them. */
+Copy *copy_submittal(Advising *advising, uint32_t area);
+
+/* The row of a part, or of a test, in the copy, to be changed; NULL if it is no element of a roof area of the copy. */
 void *copied_row(Advising *advising, Copy *copy, const Case *at);
 
-/* Judges the unchanged copy, once: what comes of it stays. */
-void judge_unchanged(Advising *advising);
+Cases *resolve_copy(Advising *advising, const Copy *copy);
 
-/* The copy resolved and judged. */
-Verdict *judge_copy(Advising *advising, const Copy *copy);
+/* What is asked of a copy. */
+typedef struct {
+	const Finding *item;
+	bool alone; /* only whether the item is gone, whatever else comes up */
+	bool despite_specification; /* what a specification asks for is left out of account */
+} Wanted;
 
-/* Whether the item is gone from all its places, judged there and not only silent. */
-bool is_gone(Advising *advising, const Verdict *varied, const Finding *item);
+/* Judges the unchanged copy of an area, once; what comes of it stays. To be called before the arena is marked. */
+void judge_unchanged(Advising *advising, const Finding *item, uint32_t area);
 
-/* Whether it is gone and nothing of NOT REVIEWED or worse is new; what a
- * specification asks for may be left out of account. */
-bool is_cured(Advising *advising, const Verdict *varied, const Finding *item, bool despite_specification);
+/* Whether the item is gone from all its places, judged there and not only silent, and nothing of NOT REVIEWED or worse is new. */
+bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *wanted);
 
 /* ---- one name each; NULL where nothing is found ---- */
 
@@ -60,8 +67,5 @@ const char *longest_term(Advising *advising, const Finding *item);
 /* ---- remedy.c ---- */
 
 void fill_remedy(Advising *advising, Finding *item);
-
-/* Whether a wording asks for a name. */
-bool asks_for(const Wording *wording, const char *name);
 
 #endif

@@ -19,10 +19,10 @@ static double next_term(const Criteria *criteria, double below)
 static bool is_given_for(Advising *advising, const Finding *item, double term)
 {
 	ArenaMark mark = arena_mark(advising->arena);
-	Copy *copy = copy_submittal(advising);
+	Copy *copy = copy_submittal(advising, 0);
 	copy->submittal.warranty.term_yr.value = term;
 	copy->submittal.warranty.term_yr.given.typed = NULL;
-	bool given = is_cured(advising, judge_copy(advising, copy), item, true);
+	bool given = is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item, .despite_specification = true });
 	arena_back(advising->arena, mark);
 	return given;
 }
@@ -33,6 +33,7 @@ const char *longest_term(Advising *advising, const Finding *item)
 	const Number *asked = &cases->submittal->warranty.term_yr;
 	if (!is_value(&asked->given))
 		return NULL;
+	judge_unchanged(advising, item, 0);
 	for (double term = next_term(cases->criteria, asked->value); term > 0 && may_try(advising); term = next_term(cases->criteria, term))
 		if (is_given_for(advising, item, term))
 			return arena_printf(advising->arena, "%g yr", term);

@@ -57,15 +57,14 @@ static void add_words(Nearest *nearest, const Compared *compared)
 }
 
 /* What of the copy does not hold against the listing, or cannot be told. */
-static void count_differences(Nearest *nearest, const Cases *cases, uint32_t area)
+static void count_differences(Nearest *nearest, const Cases *cases)
 {
 	for (uint32_t i = 0; i < cases->of[KIND_comparison].count; i++) {
 		Case *at = cases->of[KIND_comparison].at[i];
 		const Compared *compared = at->row;
 		const AreaTest *test = compared->test != NULL ? compared->test->row : NULL;
 		bool is_ours = test != NULL && is_value(&test->listing.given) && strcmp(test->listing.text, nearest->listing->listing.text) == 0;
-		const Case *here = is_ours ? case_outward(compared->test, KIND_roof_area) : NULL;
-		if (here == NULL || here != cases->of[KIND_roof_area].at[area])
+		if (!is_ours)
 			continue;
 		const Fact *holds = fact_of(at, FACT_comparison_holds);
 		if ((holds->state == FACT_KNOWN && holds->value != 0) || holds->state == FACT_NOT_APPLICABLE)
@@ -75,29 +74,20 @@ static void count_differences(Nearest *nearest, const Cases *cases, uint32_t are
 	}
 }
 
-static uint32_t number_of_area(const Case *test)
-{
-	const Case *area = case_outward(test, KIND_roof_area);
-	for (uint32_t i = 0; i < test->all->of[KIND_roof_area].count; i++)
-		if (test->all->of[KIND_roof_area].at[i] == area)
-			return i;
-	return 0;
-}
-
 static bool try_listing(Advising *advising, const Finding *item, const Case *test, Nearest *nearest)
 {
 	ArenaMark mark = arena_mark(advising->arena);
-	Copy *copy = copy_submittal(advising);
+	Copy *copy = copy_submittal(advising, area_of_item(item));
 	AreaTest *row = copied_row(advising, copy, test);
 	bool cured = false;
 	if (row != NULL) {
 		row->listing.text = nearest->listing->listing.text;
 		row->listing.given.typed = row->listing.text;
 		row->listing.given.said = SAID_VALUE;
-		const Verdict *varied = judge_copy(advising, copy);
-		cured = is_gone(advising, varied, item);
+		Cases *cases = resolve_copy(advising, copy);
+		cured = is_cured(advising, copy, cases, &(Wanted){ .item = item, .alone = true });
 		if (cured)
-			count_differences(nearest, varied->cases, number_of_area(test));
+			count_differences(nearest, cases);
 	}
 	arena_back(advising->arena, mark);
 	return cured;
@@ -106,8 +96,8 @@ static bool try_listing(Advising *advising, const Finding *item, const Case *tes
 const char *nearest_listing(Advising *advising, const Finding *item)
 {
 	const Criteria *criteria = advising->verdict->cases->criteria;
-	const Case *test = test_of(item);
-	Nearest best = { NULL };
+	const Case *test = area_of_item(item) > 0 ? test_of(item) : NULL;
+	Nearest best = { .listing = NULL };
 	for (uint32_t i = 0; test != NULL && i < criteria->listings.count && may_try(advising); i++) {
 		const Listing *listing = &criteria->listings.row[i];
 		const AreaTest *named = test->row;

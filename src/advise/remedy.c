@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-bool asks_for(const Wording *wording, const char *name)
+static bool asks_for(const Wording *wording, const char *name)
 {
 	for (uint32_t i = 0; i < wording->count; i++) {
 		const Piece *piece = &wording->piece[i];
@@ -28,8 +28,7 @@ void fill_remedy(Advising *advising, Finding *item)
 	const Wording *remedy = item->rule != NULL ? &item->rule->remedy : NULL;
 	if (remedy == NULL || item->judged == NULL || !asks_anything(remedy) || !may_try(advising))
 		return;
-	judge_unchanged(advising);
-	Advice advice = { NULL };
+	Advice advice = { .nearest_listing = NULL };
 	if (asks_for(remedy, "accepted_items"))
 		advice.accepted_items = accepted_items(advising, item);
 	if (asks_for(remedy, "nearest_listing"))

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT
- * Varying: a copy of the submittal, changed in one place, resolved and judged again in the same arena, which is wound back after.
+ * Varying: a copy of the submittal, or of one of its roof areas, changed in one place, resolved and judged again in the same arena,
+ * which is wound back after.
  *
- * Items of two runs are matched by code, field and the number of their record in its list: names change with the items varied.
+ * What two runs find is matched by code, field and the number of the record in its list: names change with the items varied.
  */
 #include "advising.h"
 
@@ -11,19 +12,6 @@ bool may_try(const Advising *advising)
 {
 	const Cases *cases = advising->verdict->cases;
 	return advising->tries < MOST_TRIES && cases->made <= MOST_CASES && cases->submittal->roof_areas.of.count <= MOST_AREAS;
-}
-
-Copy *copy_submittal(Advising *advising)
-{
-	Copy *copy = TAKE(advising->arena, Copy, 1);
-	copy->from = advising->verdict->cases->submittal;
-	copy->submittal = *copy->from;
-	uint32_t areas = copy->from->roof_areas.of.count;
-	RoofArea *area = TAKE(advising->arena, RoofArea, areas + 1);
-	if (areas > 0)
-		memcpy(area, copy->from->roof_areas.of.row, areas * sizeof *area);
-	copy->submittal.roof_areas.of.row = area;
-	return copy;
 }
 
 /* The field of a record that holds records of a kind, as a list or as one. */
@@ -36,7 +24,7 @@ static const Field *field_of_kind(const Record *record, RecordKind kind)
 }
 
 /* The number of a case's record in the list that holds it; 0 for what stands in none. */
-static size_t number_in_list(const Case *at)
+static uint32_t number_in_list(const Case *at)
 {
 	const Field *field = at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
 	if (field == NULL || field->kind != IS_LIST || at->submitted == NULL)
@@ -44,21 +32,50 @@ static size_t number_in_list(const Case *at)
 	const List *list = (const List *)(const void *)((const char *)at->up->submitted + field->offset);
 	uintptr_t begin = (uintptr_t)list->row, here = (uintptr_t)at->submitted;
 	size_t number = here >= begin ? (here - begin) / field->record->size : list->count;
-	return number < list->count ? number : 0;
+	return number < list->count ? (uint32_t)number : 0;
+}
+
+static uint32_t area_number(const Case *at)
+{
+	const Case *area = at != NULL ? case_outward(at, KIND_roof_area) : NULL;
+	return area != NULL ? number_in_list(area) + 1 : 0;
+}
+
+uint32_t area_of_item(const Finding *item)
+{
+	uint32_t area = item->spots > 0 ? area_number(item->spot[0].where) : 0;
+	for (uint32_t i = 1; i < item->spots; i++)
+		if (area_number(item->spot[i].where) != area)
+			return 0;
+	return area;
+}
+
+Copy *copy_submittal(Advising *advising, uint32_t area)
+{
+	Copy *copy = TAKE(advising->arena, Copy, 1);
+	copy->from = advising->verdict->cases->submittal;
+	copy->submittal = *copy->from;
+	copy->area = area;
+	uint32_t first = area > 0 ? area - 1 : 0, areas = area > 0 ? 1 : copy->from->roof_areas.of.count;
+	RoofArea *row = TAKE(advising->arena, RoofArea, areas + 1);
+	if (areas > 0)
+		memcpy(row, copy->from->roof_areas.of.row + first, areas * sizeof *row);
+	copy->submittal.roof_areas.of.row = row;
+	copy->submittal.roof_areas.of.count = areas;
+	return copy;
 }
 
 void *copied_row(Advising *advising, Copy *copy, const Case *at)
 {
 	const Field *field = at->up != NULL && at->up->kind == KIND_roof_area ? field_of_kind(&RoofArea_record, at->kind) : NULL;
-	if (field == NULL)
+	uint32_t number = area_number(at);
+	if (field == NULL || number == 0 || (copy->area > 0 && number != copy->area))
 		return NULL;
-	size_t number = number_in_list(at->up);
-	RoofArea *area = &copy->submittal.roof_areas.of.row[number];
+	RoofArea *area = &copy->submittal.roof_areas.of.row[copy->area > 0 ? 0 : number - 1];
 	if (field->kind == IS_ONE)
 		return (char *)area + field->offset;
 	List *list = (List *)(void *)((char *)area + field->offset);
-	const RoofArea *from = &copy->from->roof_areas.of.row[number];
-	const List *old = (const List *)(const void *)((const char *)from + field->offset);
+	const List *old = (const List *)(const void *)((const char *)&copy->from->roof_areas.of.row[number - 1] + field->offset);
 	if (list->row == old->row) {
 		list->row = arena_take(advising->arena, list->count + 1, field->record->size);
 		memcpy(list->row, old->row, list->count * field->record->size);
@@ -66,110 +83,108 @@ void *copied_row(Advising *advising, Copy *copy, const Case *at)
 	return (char *)list->row + number_in_list(at) * field->record->size;
 }
 
-Verdict *judge_copy(Advising *advising, const Copy *copy)
+Cases *resolve_copy(Advising *advising, const Copy *copy)
 {
-	const Verdict *verdict = advising->verdict;
-	const Cases *cases = verdict->cases;
+	const Cases *cases = advising->verdict->cases;
 	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of };
 	advising->tries++;
-	return judge(advising->arena, resolve(advising->arena, &inputs), NULL, verdict->source);
+	return resolve(advising->arena, &inputs);
 }
 
 /* ---- comparing two runs ---- */
 
-/* Code, field and record of one place of an item. */
-static const char *place_key(Advising *advising, const char *code, const char *field, const Case *where)
-{
-	const Case *area = where;
-	while (area != NULL && area->kind != KIND_roof_area)
-		area = area->up;
-	int kind = where != NULL ? (int)where->kind : -1;
-	const char *zone = kind == KIND_zone && where->name != NULL ? where->name : "";
-	return arena_printf(advising->arena, "%s\n%s\n%d %zu %zu %s", code, field, kind, area != NULL ? number_in_list(area) + 1 : 0,
-		where != NULL ? number_in_list(where) : 0, zone);
-}
+typedef struct {
+	const char *code;
+	const Field *field;
+	uint32_t kind, area, number, zone;
+} Key;
 
-static const char *field_of(const Finding *item)
+/* A copy of one area has it as its first: `shift` brings its number back to that of the whole. */
+static Key key_of(const Trouble *trouble, uint32_t shift)
 {
-	return item->found_by == FOUND_MISSING && item->fields > 0 ? item->field[0] : "";
-}
-
-static Hash *keys_of(Advising *advising, const Verdict *verdict)
-{
-	Hash *keys = hash_make(advising->arena, verdict->items);
-	for (uint32_t i = 0; i < verdict->items; i++) {
-		Finding *item = &verdict->item[i];
-		if (item->action > ACTION_NOT_REVIEWED)
-			continue;
-		for (uint32_t j = 0; j < item->spots; j++) {
-			const char *key = place_key(advising, item->code, field_of(item), item->spot[j].where);
-			hash_put(keys, key, strlen(key), item);
-		}
+	const Case *where = trouble->where;
+	Key key;
+	memset(&key, 0, sizeof key);
+	key.code = trouble->code;
+	key.field = trouble->field;
+	if (where == NULL)
+		return key;
+	key.kind = (uint32_t)where->kind + 1;
+	key.area = area_number(where) > 0 ? area_number(where) + shift : 0;
+	key.number = where->kind != KIND_roof_area ? number_in_list(where) : 0;
+	for (uint32_t i = 0; where->kind == KIND_zone && i < where->all->of[KIND_zone].count; i++) {
+		const Case *zone = where->all->of[KIND_zone].at[i];
+		key.zone += zone->up == where->up && zone->order <= where->order;
 	}
-	return keys;
+	return key;
 }
 
-/* What stands in the way before anything is changed; judged without the readers' messages, as the copies are. */
-void judge_unchanged(Advising *advising)
+typedef struct {
+	Advising *advising;
+	Hash *keys;
+	const Wanted *wanted;
+	const Hash *targets;
+	uint32_t shift;
+	bool cured;
+} Comparing;
+
+static void put_key(Arena *arena, Hash *keys, const Key *key)
 {
-	if (advising->before == NULL)
-		advising->before = keys_of(advising, judge_copy(advising, copy_submittal(advising)));
+	Key *kept = TAKE(arena, Key, 1);
+	*kept = *key;
+	hash_put(keys, (const char *)kept, sizeof *kept, kept);
 }
 
-static bool is_new_item(Advising *advising, const Verdict *varied, bool despite_specification)
+static bool keep_trouble(void *user, const Trouble *trouble)
 {
-	for (uint32_t i = 0; i < varied->items; i++) {
-		const Finding *item = &varied->item[i];
-		if (item->action > ACTION_NOT_REVIEWED || (despite_specification && item->authority == AUTHORITY_SPECIFICATION))
-			continue;
-		for (uint32_t j = 0; j < item->spots; j++) {
-			const char *key = place_key(advising, item->code, field_of(item), item->spot[j].where);
-			if (hash_get(advising->before, key, strlen(key)) == NULL)
-				return true;
-		}
-	}
-	return false;
-}
-
-/* The record that a case is shown at; it is what place keys speak of. */
-static const Case *shown(const Case *at)
-{
-	if (at != NULL && at->kind == KIND_comparison && ((const Compared *)at->row)->part != NULL)
-		return ((const Compared *)at->row)->part;
-	bool is_made = at != NULL && (at->kind == KIND_comparison || at->kind == KIND_role || at->kind == KIND_paper);
-	return is_made ? at->up : at;
-}
-
-/* The keys of all places at which the rule is broken or was not judged. */
-static Hash *keys_of_rule(Advising *advising, const Verdict *varied, const char *code)
-{
-	Hash *keys = hash_make(advising->arena, 8);
-	for (uint32_t i = 0; i < varied->items; i++)
-		for (uint32_t j = 0; strcmp(varied->item[i].code, code) == 0 && j < varied->item[i].spots; j++) {
-			const char *key = place_key(advising, code, "", varied->item[i].spot[j].where);
-			hash_put(keys, key, strlen(key), &varied->item[i]);
-		}
-	for (uint32_t i = 0; i < varied->not_yets; i++) {
-		if (strcmp(varied->not_yet[i].rule->code, code) != 0)
-			continue;
-		const char *key = place_key(advising, code, "", shown(varied->not_yet[i].where));
-		hash_put(keys, key, strlen(key), advising);
-	}
-	return keys;
-}
-
-bool is_gone(Advising *advising, const Verdict *varied, const Finding *item)
-{
-	const Hash *left = keys_of_rule(advising, varied, item->code);
-	for (uint32_t i = 0; i < item->spots; i++) {
-		const char *key = place_key(advising, item->code, "", item->spot[i].where);
-		if (hash_get(left, key, strlen(key)) != NULL)
-			return false;
-	}
+	Comparing *comparing = user;
+	Key key = key_of(trouble, comparing->shift);
+	put_key(comparing->advising->arena, comparing->keys, &key);
 	return true;
 }
 
-bool is_cured(Advising *advising, const Verdict *varied, const Finding *item, bool despite_specification)
+void judge_unchanged(Advising *advising, const Finding *item, uint32_t area)
 {
-	return is_gone(advising, varied, item) && !is_new_item(advising, varied, despite_specification);
+	if (advising->before[area] != NULL)
+		return;
+	Comparing comparing = { .advising = advising, .keys = hash_make(advising->arena, 16), .shift = area > 0 ? area - 1 : 0 };
+	Trial trial = { item->rule, area == 0, keep_trouble, &comparing };
+	judge_trial(advising->arena, resolve_copy(advising, copy_submittal(advising, area)), &trial);
+	advising->before[area] = comparing.keys;
+}
+
+static Hash *target_keys(Advising *advising, const Finding *item)
+{
+	Hash *targets = hash_make(advising->arena, item->spots);
+	for (uint32_t i = 0; i < item->spots; i++) {
+		Key key = key_of(&(Trouble){ item->code, item->rule, NULL, item->spot[i].where }, 0);
+		put_key(advising->arena, targets, &key);
+	}
+	return targets;
+}
+
+/* Stops at the first thing that is left or new. */
+static bool compare_trouble(void *user, const Trouble *trouble)
+{
+	Comparing *comparing = user;
+	Key key = key_of(trouble, comparing->shift);
+	if (trouble->rule == comparing->wanted->item->rule && hash_get(comparing->targets, (const char *)&key, sizeof key) != NULL) {
+		comparing->cured = false;
+		return false;
+	}
+	bool by_specification = trouble->rule != NULL && trouble->rule->authority == AUTHORITY_SPECIFICATION;
+	if (comparing->wanted->alone || (comparing->wanted->despite_specification && by_specification))
+		return true;
+	comparing->cured = hash_get(comparing->keys, (const char *)&key, sizeof key) != NULL;
+	return comparing->cured;
+}
+
+bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *wanted)
+{
+	Comparing comparing = { .advising = advising, .keys = advising->before[copy->area], .wanted = wanted, .cured = true };
+	comparing.targets = target_keys(advising, wanted->item);
+	comparing.shift = copy->area > 0 ? copy->area - 1 : 0;
+	Trial trial = { wanted->item->rule, copy->area == 0, compare_trouble, &comparing };
+	judge_trial(advising->arena, cases, &trial);
+	return comparing.cured;
 }

@@ -107,6 +107,14 @@ static bool is_at_gate(const Verdict *verdict, Action gate)
 	return false;
 }
 
+/* Where a file breaks nothing is read any more, so the break is the last item. */
+static void say_broken(const Verdict *verdict, const char *path, Arena *arena)
+{
+	const char *why = verdict->items > 0 ? verdict->item[verdict->items - 1].finding : "see the faults of the criteria";
+	flush_out();
+	say_error(arena_printf(arena, "%s: could not be judged: %s", path, why));
+}
+
 static void review_file(Run *run, const char *path, Arena *arena)
 {
 	ArenaMark mark = arena_mark(arena);
@@ -115,11 +123,8 @@ static void review_file(Run *run, const char *path, Arena *arena)
 	run->files++;
 	run->broken += verdict->broken_file;
 	run->found += !verdict->broken_file && is_at_gate(verdict, run->gate);
-	if (verdict->broken_file) {
-		flush_out();
-		say_error(arena_printf(arena, "%s: could not be judged%s%s", path, verdict->items > 0 ? ": " : "",
-			verdict->items > 0 ? verdict->item[0].finding : ""));
-	}
+	if (verdict->broken_file)
+		say_broken(verdict, path, arena);
 	arena_back(arena, mark);
 }
 

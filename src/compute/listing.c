@@ -132,7 +132,8 @@ double zone_class_spacing_in(Case *zone)
 	if (!is_value(&row->class_spacing_in.given))
 		return REFUSE(zone, "the listing named for class states no clip spacing");
 	double spacing = GIVEN(zone, zone, Zone, spacing_in);
-	double tolerance = CONSTANT(zone, "criteria.yaml", "spacing_tolerance", zone->all->criteria->edition.spacing_tolerance_percent.value, NULL);
+	const Number *stated = &zone->all->criteria->edition.spacing_tolerance_percent;
+	double tolerance = CONSTANT(zone, "criteria.yaml", "spacing_tolerance", stated->value, NULL);
 	if (!ready(zone))
 		return 0;
 	note(zone, row->listing.text);

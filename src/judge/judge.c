@@ -129,8 +129,12 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 {
 	const Cases *cases = judging->cases;
-	for (uint32_t i = 0; i < cases->of[kind].count; i++)
-		judge_case(judging, rule, cases->of[kind].at[i]);
+	Bucket bucket = { cases->of[kind].at, cases->of[kind].count, 0 };
+	if (kind == KIND_comparison)
+		bucket = bucket_of(judging, rule);
+	for (uint32_t i = 0; i < bucket.count; i++)
+		judge_case(judging, rule, bucket.at[i]);
+	judging->verdict->tally.not_applicable += cases->of[kind].count - bucket.count;
 	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
 		wait_list(judging, rule, judging->waiting[kind][i]);
 		judging->verdict->tally.not_judged++;
@@ -188,6 +192,7 @@ static void judge_all(Judging *judging)
 {
 	const Criteria *criteria = judging->cases->criteria;
 	sort_waiting_lists(judging);
+	fill_buckets(judging);
 	for (uint32_t i = 0; i < criteria->rules; i++)
 		judge_rule(judging, &criteria->rule[i]);
 	note_broken(judging);
@@ -195,14 +200,77 @@ static void judge_all(Judging *judging)
 	raise_waits(judging);
 }
 
-Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
+static Judging judging_of(Arena *arena, Cases *cases)
 {
-	Verdict *verdict = TAKE(arena, Verdict, 1);
-	Judging judging = { .arena = arena, .cases = cases, .complaints = complaints, .verdict = verdict };
+	Judging judging = { .arena = arena, .cases = cases, .verdict = TAKE(arena, Verdict, 1) };
 	judging.stage = stage_of(cases->submittal);
 	judging.waits = hash_make(arena, 64);
 	judging.texts = hash_make(arena, 8);
 	judging.messages = hash_make(arena, 8);
+	return judging;
+}
+
+/* ---- a trial, for advise ---- */
+
+/* How far the raws and rules not judged were told. */
+typedef struct {
+	uint32_t raws, opens;
+} Progress;
+
+static bool tell_trouble(const Judging *judging, const Trial *trial, Progress *told)
+{
+	for (; told->raws < judging->raws; told->raws++) {
+		const Raw *raw = judging->raw[told->raws];
+		Trouble trouble = { raw_code(raw), raw->rule, raw->rule == NULL ? raw->field : NULL, raw->where };
+		if (raw->action <= ACTION_NOT_REVIEWED && !trial->found(trial->user, &trouble))
+			return false;
+	}
+	for (; told->opens < judging->opens; told->opens++) {
+		const Open *open = &judging->open[told->opens];
+		Trouble trouble = { open->rule->code, open->rule, NULL, open->where != NULL ? stands_at(open->where) : NULL };
+		if (open->rule->action <= ACTION_NOT_REVIEWED && !trial->found(trial->user, &trouble))
+			return false;
+	}
+	return true;
+}
+
+/* Kinds of record that stand in no roof area: what is changed in one does not touch them. */
+static bool stands_outside_areas(RecordKind kind)
+{
+	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document || kind == KIND_event ||
+	       kind == KIND_paper;
+}
+
+void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
+{
+	Judging judging = judging_of(arena, cases);
+	Progress told = { 0, 0 };
+	sort_waiting_lists(&judging);
+	fill_buckets(&judging);
+	judge_rule(&judging, trial->first);
+	if (!tell_trouble(&judging, trial, &told))
+		return;
+	for (uint32_t i = 0; i < cases->criteria->rules; i++) {
+		const Rule *rule = &cases->criteria->rule[i];
+		if (rule == trial->first || (!trial->whole && stands_outside_areas(rule->for_each)))
+			continue;
+		judge_rule(&judging, rule);
+		if (!tell_trouble(&judging, trial, &told))
+			return;
+	}
+	note_broken(&judging);
+	find_missing(&judging);
+	raise_waits(&judging);
+	tell_trouble(&judging, trial, &told);
+}
+
+/* ---- the whole ---- */
+
+Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
+{
+	Judging judging = judging_of(arena, cases);
+	Verdict *verdict = judging.verdict;
+	judging.complaints = complaints;
 	verdict->cases = cases;
 	verdict->source = source;
 	verdict->self_check = cases->review == NULL;

@@ -77,6 +77,12 @@ typedef struct {
 	uint64_t *rules; /* that wait for it, one bit each */
 } Group;
 
+/* Comparisons of one attribute. */
+typedef struct {
+	Case **at;
+	uint32_t count, room;
+} Bucket;
+
 typedef struct {
 	Arena *arena;
 	Cases *cases;
@@ -104,12 +110,20 @@ typedef struct {
 	uint32_t groups, group_room;
 	const WaitingList *const *waiting[RECORD_KINDS]; /* waiting lists by kind */
 	uint32_t waitings[RECORD_KINDS];
+	Hash *attributes; /* comparisons by attribute; NULL: not sorted */
 } Judging;
 
 /* ---- judge.c ---- */
 
 /* A new raw, or NULL beyond the limit; its action counts all the same. Pointers to raws stay good. */
 Raw *raw_add(Judging *judging, const Raw *raw);
+
+/* ---- buckets.c ---- */
+
+void fill_buckets(Judging *judging);
+
+/* The comparisons on which a rule can apply. */
+Bucket bucket_of(const Judging *judging, const Rule *rule);
 
 /* ---- waits.c ---- */
 

@@ -166,11 +166,11 @@ static void put_record(Blank *blank, const Record *record, int indent, bool elem
 
 void write_blank_form(Out *out, Stage stage, Arena *arena)
 {
-	SAY(out, "# A submittal for a weathertight warranty, to be filled in. Replace every `unknown`; what you leave unknown is listed\n"
-		"# as not reviewed. A line that begins with # may be left out: take the # and the blank behind it away to use it.\n"
-		"# Write a unit with every dimension. `{by others: NAME}` says who will answer. Copy an entry of a list for each further\n"
-		"# one; where there are none, write none: `rivets: none`. Put a value that begins with # in quotes. Of a part that is in\n"
-		"# the catalogue delete the lines below its item: the catalogue fills them, and a review asks for what is left.\n");
+	SAY(out, "# A submittal for a weathertight warranty, to be filled in. Replace every `unknown`; what you leave unknown is\n"
+		"# listed as not reviewed. A line that begins with # may be left out: take the # and the blank behind it away to use it.\n"
+		"# Write a unit with every dimension. `{by others: NAME}` says who will answer. Copy an entry of a list for each\n"
+		"# further one; where there are none, write none: `rivets: none`. Put a value that begins with # in quotes. Of a part\n"
+		"# that is in the catalogue delete the lines below its item: the catalogue fills them, and a review asks for the rest.\n");
 	Blank blank = { out, arena, stage, false };
 	put_record(&blank, &Submittal_record, 0, false);
 }

@@ -176,7 +176,7 @@ void put_head(Out *out, const Verdict *verdict, Arena *arena)
 	put_answer(out, verdict, arena);
 	SAY(out, "\n");
 	const Cases *cases = verdict->cases;
-	if (cases->submittal->given.said != SAID_NOTHING) {
+	if (!verdict->broken_file) {
 		put_project(out, cases->submittal, arena);
 		put_parties(out, verdict, arena);
 		put_submittal(out, verdict, arena);

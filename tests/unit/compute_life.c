@@ -230,19 +230,21 @@ static void each_column_of_a_term_bars(void **state)
 
 /* ---- approvals ---- */
 
+/* A cell `any` is read as "does not apply", without a text. */
+#define ANY { .given = { .said = SAID_NOT_APPLICABLE, .typed = "any" } }
 #define APPROVAL(l, i, u, p, from, to, term, c) \
-	{ .letter = { GOOD, l }, .item = { GOOD, i }, .use = { GOOD, u }, .project = { GOOD, p }, .issued = { GOOD, from }, \
+	{ .letter = { GOOD, l }, .item = { GOOD, i }, .use = u, .project = { GOOD, p }, .issued = { GOOD, from }, \
 	.expires = { GOOD, to }, .greatest_term_yr = { GOOD, term }, .condition = c }
 static const Approval approvals[] = { /* the day is 20557 */
-	APPROVAL("PA-1", "seal-other-use", "ridge", "all", 20000, 21000, 20, BLANK),
-	APPROVAL("PA-2", "seal-other-project", "any", "Lake Court", 20000, 21000, 20, BLANK),
-	APPROVAL("PA-3", "seal-short", "any", "all", 20000, 21000, 19, BLANK),
-	APPROVAL("PA-4", "seal-expired", "any", "all", 20000, 20556, 20, BLANK),
-	APPROVAL("PA-5", "seal-early", "any", "all", 20558, 21000, 20, BLANK),
-	APPROVAL("PA-6", "seal-good", "seam", "Marrow Creek Depot", 20557, 20557, 20, BLANK),
-	APPROVAL("PA-7", "seal-cond", "any", "all", 20000, 21000, 30, FILLED_WITH("peel test")),
-	APPROVAL("PA-8", "seal-both", "any", "all", 20000, 21000, 30, FILLED_WITH("peel test")),
-	APPROVAL("PA-9", "seal-both", "any", "all", 20000, 21000, 30, BLANK),
+	APPROVAL("PA-1", "seal-other-use", FILLED_WITH("ridge"), "all", 20000, 21000, 20, BLANK),
+	APPROVAL("PA-2", "seal-other-project", ANY, "Lake Court", 20000, 21000, 20, BLANK),
+	APPROVAL("PA-3", "seal-short", ANY, "all", 20000, 21000, 19, BLANK),
+	APPROVAL("PA-4", "seal-expired", ANY, "all", 20000, 20556, 20, BLANK),
+	APPROVAL("PA-5", "seal-early", ANY, "all", 20558, 21000, 20, BLANK),
+	APPROVAL("PA-6", "seal-good", FILLED_WITH("seam"), "Marrow Creek Depot", 20557, 20557, 20, BLANK),
+	APPROVAL("PA-7", "seal-cond", ANY, "all", 20000, 21000, 30, FILLED_WITH("peel test")),
+	APPROVAL("PA-8", "seal-both", ANY, "all", 20000, 21000, 30, FILLED_WITH("peel test")),
+	APPROVAL("PA-9", "seal-both", ANY, "all", 20000, 21000, 30, BLANK),
 };
 
 static World *with_approvals(void **state)

@@ -314,6 +314,32 @@ static void an_import_is_approved_on_its_condition(void **state)
 	arena_free(s->arena);
 }
 
+/* PA-08 as the register's reader makes it, its use `any`, for an item that is not in the catalogue. */
+static void an_approval_for_any_use_is_for_its_project(void **state)
+{
+	Sample *s = *state;
+	const Registers *kept = s->world.registers;
+	Approval row = kept->approvals.row[1];
+	assert_string_equal(row.letter.text, "PA-08");
+	assert_int_equal(row.use.given.said, SAID_NOT_APPLICABLE);
+	row.item.text = "seal-outside";
+	Registers registers = { .approvals = { .count = 1, .row = &row } };
+	s->world.registers = &registers;
+	open_clean(s);
+	set(s, AREA "sealants.0.item", "seal-outside");
+	const Fact *approved = fact_named(case_number(resolved(s), KIND_sealant, 0), "approved");
+	assert_int_equal(approved->state, FACT_KNOWN);
+	assert_close(approved->value, 0, 1e-12);
+	assert_string_equal(approved->note, "PA-08 is for another project");
+	set(s, "project.name", "Lake Court (invented)");
+	approved = fact_named(case_number(resolved(s), KIND_sealant, 0), "approved");
+	assert_int_equal(approved->state, FACT_KNOWN);
+	assert_close(approved->value, 1, 1e-12);
+	assert_string_equal(approved->note, "PA-08");
+	s->world.registers = kept;
+	arena_free(s->arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -324,6 +350,7 @@ int main(void)
 		cmocka_unit_test(a_missing_hole_is_waited_for_by_the_larger_screw),
 		cmocka_unit_test(the_coast_shortens_lives),
 		cmocka_unit_test(an_import_is_approved_on_its_condition),
+		cmocka_unit_test(an_approval_for_any_use_is_for_its_project),
 	};
 	return cmocka_run_group_tests_name("compute: sample edition", tests, sample_setup, sample_teardown) != 0;
 }

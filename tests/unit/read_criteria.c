@@ -128,7 +128,9 @@ static void replace(Arena *arena, const char *path, const char *old, const char 
 static const char *after(const char *line, const char *word)
 {
 	size_t length = strlen(word);
-	return strncmp(line, word, length) == 0 && (line[length] == ' ' || line[length] == '\0') ? line + length + (line[length] == ' ') : NULL;
+	if (strncmp(line, word, length) != 0 || (line[length] != ' ' && line[length] != '\0'))
+		return NULL;
+	return line + length + (line[length] == ' ');
 }
 
 static void edit(Arena *arena, const char *folder, char *edits)
