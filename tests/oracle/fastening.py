@@ -103,6 +103,11 @@ def tested_pressure(spacings, pressures, s, method):
     return {"L": line, "R": reaction, "P": power, "least": min(reaction, power)}[method]
 
 
+def allowable(ultimate, factor):
+    """4.4."""
+    return ultimate / factor
+
+
 def movement(alpha_1e6, length_ft, fixed_at, high, low):
     """5.1, 5.3: inches, for the run from the fixed point to the free end."""
     run = length_ft * 12.0 * (0.5 if fixed_at == "middle" else 1.0)
@@ -273,7 +278,7 @@ def k_tested_pressure(rng, row):
 def k_allowable_from_ultimate(rng, row):
     row["ultimate_psf"] = pick(rng, (60.0, 75.0, 105.0, 120.0, 150.0), 20.0, 300.0)
     row["safety_factor"] = pick(rng, (1.65, 1.67, 2.0, 3.0), 1.5, 3.0)
-    return row["ultimate_psf"] / row["safety_factor"]
+    return allowable(row["ultimate_psf"], row["safety_factor"])
 
 
 def thermal_inputs(rng, row):
