@@ -70,16 +70,23 @@ double high_zone_width_ft(double least_width_ft);
 
 /* How the zones lie: one name for each layout of the figures. */
 typedef enum {
-	LAYOUT_EDGES, /* flat and low gable to ASCE 7-10, and above 60 ft: strips of a, corner squares */
+	LAYOUT_EDGES, /* flat and low gable to ASCE 7-10: strips of a, corner squares */
+	LAYOUT_HIGH, /* above 60 ft: strips of a, corner squares of 2 a */
 	LAYOUT_LOW_SLOPE, /* flat from ASCE 7-16 on: L corners of 0.6 h by 0.2 h, strips of 0.6 h, inner strip to 1.2 h */
 	LAYOUT_GABLE_2010, /* 7 to 45 deg to ASCE 7-10: eave, rake and ridge strips; corners at eave and ridge */
+	LAYOUT_LOW_HIP_2010, /* up to 25 deg: zone 3 is taken as 2 */
 	LAYOUT_HIP_2010,
 	LAYOUT_GABLE_2016, /* 1, 2e, 2n, 2r, 3e, 3r */
 	LAYOUT_HIP_2016, /* 1, 2e, 2r, 3 */
 	LAYOUT_GABLE_2022, /* 7 to 27 deg: ridge and rake strips, corners at the ridge ends */
 	LAYOUT_STEEP_GABLE_2022, /* 27 to 45 deg: rake strips, corners at the eave */
-	LAYOUT_HIP_2022
+	LAYOUT_HIP_2022,
+	LAYOUT_MONOSLOPE, /* 3 to 10 deg: primed zones along the high eave */
+	LAYOUTS
 } Layout;
+
+/* The layout of a name in data/reference/wind_figures.csv ("gable 2016"); LAYOUTS if it has none: the figure's plan is not drawn. */
+Layout layout_named(const char *name);
 
 typedef struct {
 	double length_ft, width_ft; /* along the ridge; across it */
@@ -94,6 +101,7 @@ double zone_plan_area_sq_ft(const RoofPlan *plan, const char *zone);
 
 typedef struct {
 	double spacing_in, pressure_psf;
+	bool unlike; /* failed in another way than the test before it, or one of the two does not say how: no curve joins them */
 } TestPoint;
 
 /* How the pressure between two tested spacings is taken (mechanics: L straight, R by the reaction p s, P by the power law). */
@@ -104,6 +112,19 @@ double tested_pressure_psf(const TestPoint *test, size_t count, double spacing_i
 
 /* A tested pressure over a factor of safety, by what the test's pressure is: a factor already in it is not taken twice. */
 double allowable_pressure_psf(double pressure_psf, double factor, double factor_included);
+
+/* The spacing at which a laid one is read off: a tested one of which it is the same in another unit (24 in laid at 610 mm). */
+double spacing_as_tested_in(const TestPoint *test, size_t count, double laid_in, double tolerance_percent);
+
+/* What one paper allows: its tests sorted by spacing (there may be none), all at one factor of safety, and its cap; 0: no cap. */
+typedef struct {
+	const TestPoint *test;
+	size_t count;
+	double factor, cap_psf;
+} CapacityPaper;
+
+/* The least that several papers allow at a spacing; -1 beyond the widest test of one of them. */
+double least_allowable_psf(const CapacityPaper *paper, size_t papers, double spacing_in, Interpolation how);
 
 /* Load of one clip: pressure on panel width times spacing. */
 double clip_load_lb(double pressure_psf, double panel_width_in, double spacing_in);
@@ -179,5 +200,43 @@ double same_spacing_in(double listed_in, double laid_in, double tolerance_percen
 
 /* Spacing here over the spacing at which the class was earned; at most 1 is within the class. */
 double spacing_ratio(double spacing_in, double class_spacing_in);
+
+/* ---- formula/greatest: the greatest spacing of clips ---- */
+
+/* What stands in the way of a spacing; several may. */
+typedef enum {
+	NOTHING_BINDS = 0, UPLIFT_BINDS = 1, FASTENING_BINDS = 2, CLASS_BINDS = 4, WIDEST_TEST_BINDS = 8, LETTER_BINDS = 16
+} Binds;
+
+/* The demand at a spacing, as the area of a clip moves it. */
+typedef struct {
+	double (*at_psf)(const void *wind, double spacing_in);
+	const void *wind;
+} Demand;
+
+typedef struct {
+	const CapacityPaper *paper; /* the first is the capacity report: nothing is offered outside its tests */
+	size_t papers;
+	Interpolation how;
+	Demand demand;
+	double panel_width_in;
+	double clip_allowable_lb, class_spacing_in, letter_spacing_in; /* 0: does not bind */
+	double tolerance_percent; /* of the class spacing and the tested ones */
+	double unit_in; /* clips can stand at whole multiples of it */
+} SpacingSearch;
+
+typedef struct {
+	double spacing_in; /* 0: none holds */
+	unsigned binds; /* Binds of the next wider one, or of the closest tried where none holds */
+} GreatestSpacing;
+
+/* What of Binds stands in the way at a spacing. */
+unsigned spacing_binds(const SpacingSearch *of, double spacing_in);
+
+/* The widest multiple of the unit, from the widest test to the closest, in whose way nothing stands. */
+GreatestSpacing greatest_spacing(const SpacingSearch *of);
+
+/* The unit clips can be set by: the support's module (0: none), so often that it is not below the step. */
+double spacing_unit_in(double module_in, double step_in);
 
 #endif
