@@ -86,6 +86,21 @@ typedef struct {
 	const BoundPaper *bound;
 } PaperDueHere;
 
+/* Two metals that meet: the records they stand in, to ask them for their coatings. */
+typedef struct {
+	Contact record;
+	const Case *part, *other;
+} Met;
+
+/* `zone` NULL: not a zone of a figure, but a key of the clips or letters; `why` says why the roof has no figure, NULL where it is
+ * not known yet. */
+typedef struct {
+	Zone record;
+	const WindFigure *figure;
+	const WindZone *zone;
+	const char *why;
+} ZoneHere;
+
 /* The case of a kind outwards from `at`, itself included; NULL if there is none. Edition lies outside the submittal and has no
  * case: its values are criteria->edition. */
 const Case *case_outward(const Case *at, RecordKind kind);
