@@ -43,6 +43,7 @@ typedef struct Use {
 		const char *constant; /* "table row" */
 	} what;
 	const Given *given; /* of a field: what was asked for; waited for unless it is a value */
+	const char *source; /* of a constant: ids of the table of sources, or NULL: the maker's own paper */
 	double value;
 } Use;
 
@@ -56,6 +57,9 @@ const FactSpec *fact_spec(FactId id);
 
 /* The fact of a name for cases of `kind` (its own facts, then those of every part), or -1. */
 int fact_find(RecordKind kind, const char *name, size_t length);
+
+/* Whether a case has this fact: its record's own, or that of every part. */
+bool has_fact(const Case *at, FactId id);
 
 /* The fact of this case, computed at the first call. `at` must be a case of the fact's record. */
 const Fact *fact_of(Case *at, FactId id);

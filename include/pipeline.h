@@ -5,7 +5,7 @@
 #define PIPELINE_H
 
 #include "node.h"
-#include "verdict.h"
+#include "sheet.h"
 
 /* read: the reference tables, built in. A fault is the program's own. */
 const Reference *read_reference(Arena *run);
@@ -57,6 +57,12 @@ typedef struct {
 	void *user;
 } Trial;
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial);
+
+/* compute: every fact of every record, for the sheet of calculations. */
+Sheet *make_sheet(const Verdict *verdict, Arena *arena);
+
+/* advise: the thinnest margins of a sheet and what would use them up, by varying a copy. */
+void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena);
 
 /* advise: fills the remedies that only a varied copy can answer. */
 void advise(Verdict *verdict, Arena *arena);

@@ -65,7 +65,7 @@ int fact_find(RecordKind kind, const char *name, size_t length)
 	return own >= 0 ? own : find_in(part_range(kind), name, length);
 }
 
-static bool has_fact(const Case *at, FactId id)
+bool has_fact(const Case *at, FactId id)
 {
 	return is_in(ranges[at->kind], id) || is_in(part_range(at->kind), id);
 }
