@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: MIT
+ * One submittal to its verdict: which criteria and which reviewer's file it is judged by, and what happens where it breaks.
+ */
+#include "judging.h"
+
+#include "date.h"
+#include "say.h"
+
+#include <string.h>
+#include <unistd.h>
+
+/* --criteria decides, else the reviewer's file, else the submittal's own request, else the built-in edition. What a file asks
+ * for is the name of a built-in edition, never a path. */
+static Text asked_criteria(const Shared *shared, const Submittal *submittal)
+{
+	static const Text built_in = { .text = "sample-2026" };
+	const Review *review = shared->loaded.review;
+	if (review != NULL && is_value(&review->criteria.given))
+		return review->criteria;
+	return is_value(&submittal->criteria.given) ? submittal->criteria : built_in;
+}
+
+static const Criteria *choose_criteria(Shared *shared, const Submittal *submittal, Complaints *complaints, const char **sha256)
+{
+	const char *given = shared->arguments->value[OPTION_criteria];
+	Text asked = asked_criteria(shared, submittal);
+	Shelf *shelf = load_criteria(&shared->loaded, given != NULL ? given : asked.text, given != NULL);
+	if (shelf == NULL) {
+		About about = { .value = asked.text, .want = edition_names(complaints->arena) };
+		complain(complaints, MESSAGE_FIL_05, asked.given.place, about);
+		return NULL;
+	}
+	if (shelf->criteria != NULL && shelf->sha256 == NULL && shared->hashes)
+		shelf->sha256 = criteria_hash(shelf->criteria, shared->loaded.arena);
+	*sha256 = shelf->sha256;
+	return shelf->criteria;
+}
+
+/* Among several submittals the reviewer's file speaks of one. */
+static const Review *review_for(Shared *shared, const Submittal *submittal)
+{
+	const Review *review = shared->loaded.review;
+	if (review == NULL)
+		return NULL;
+	bool named = is_value(&submittal->submittal.given) && strcmp(submittal->submittal.text, review->submittal.text) == 0;
+	shared->review_used |= named;
+	return named || !shared->several ? review : NULL;
+}
+
+/* Where no criteria can be had there is nothing to resolve: the readers' messages are all. */
+static Cases *bare_cases(const Inputs *inputs, Arena *arena)
+{
+	Cases *cases = TAKE(arena, Cases, 1);
+	cases->submittal = inputs->submittal;
+	cases->review = inputs->review;
+	cases->reference = inputs->reference;
+	cases->registers = inputs->registers;
+	cases->arena = arena;
+	cases->as_of = INT32_MIN;
+	return cases;
+}
+
+Verdict *judge_file(Shared *shared, const char *path, Arena *arena)
+{
+	Complaints complaints = { .arena = arena };
+	const Source *source;
+	Node *root = load_yaml(arena, path, SOURCE_SUBMITTAL, &source, &complaints);
+	Inputs inputs = { .reference = shared->loaded.reference, .registers = shared->loaded.registers, .as_of = shared->as_of };
+	inputs.submittal = read_submittal(arena, root, source, inputs.reference, &complaints);
+	inputs.review = review_for(shared, inputs.submittal);
+	const char *sha256 = NULL;
+	if (!complaints.broken)
+		inputs.criteria = choose_criteria(shared, inputs.submittal, &complaints, &sha256);
+	complaints.broken |= inputs.criteria == NULL;
+	Cases *cases = complaints.broken ? bare_cases(&inputs, arena) : resolve(arena, &inputs);
+	Verdict *verdict = judge(arena, cases, &complaints, source);
+	verdict->review_source = inputs.review != NULL ? shared->loaded.review_source : NULL;
+	verdict->criteria_sha256 = sha256;
+	verdict->si = shared->si;
+	return verdict;
+}
+
+/* Where a file breaks nothing is read any more, so the break is the last item. */
+void say_broken(const Verdict *verdict, const char *path, Arena *arena)
+{
+	const char *why = verdict->items > 0 ? verdict->item[verdict->items - 1].finding : "see the faults of the criteria";
+	flush_out();
+	say_error(arena_printf(arena, "%s: could not be judged: %s", path, why));
+}
+
+/* ---- what all submittals share ---- */
+
+const char *wrong_shared(Shared *shared)
+{
+	const Arguments *arguments = shared->arguments;
+	const char *as_of = arguments->value[OPTION_as_of];
+	if (as_of != NULL && !date_read(as_of, strlen(as_of), &shared->as_of))
+		return arena_printf(arguments->arena, "--as-of takes a day such as 2026-04-14, not %s", as_of);
+	const char *units = arguments->value[OPTION_units];
+	shared->si = units != NULL && strcmp(units, "si") == 0;
+	if (units != NULL && !shared->si && strcmp(units, "us") != 0)
+		return arena_printf(arguments->arena, "--units takes us or si, not %s", units);
+	for (uint32_t i = 0; i < arguments->operands; i++)
+		if (strcmp(arguments->operand[i], "-") == 0 && isatty(STDIN_FILENO))
+			return "- reads a submittal from standard input, and nothing is sent there";
+	return NULL;
+}
+
+bool load_shared(Shared *shared)
+{
+	const Arguments *arguments = shared->arguments;
+	Loaded *loaded = &shared->loaded;
+	loaded->arena = arguments->arena;
+	loaded->reference = read_reference(loaded->arena);
+	if (!load_registers(loaded, arguments->value[OPTION_registers]))
+		return false;
+	if (arguments->value[OPTION_reviewer] != NULL && !load_review(loaded, arguments->value[OPTION_reviewer]))
+		return false;
+	const char *criteria = arguments->value[OPTION_criteria];
+	if (criteria == NULL)
+		return true;
+	const Shelf *shelf = load_criteria(loaded, criteria, true);
+	if (shelf == NULL)
+		say_usage(arguments->command, arena_printf(loaded->arena, "no criteria %s: neither a folder nor one of: %s", criteria,
+			edition_names(loaded->arena)));
+	return shelf != NULL && shelf->criteria != NULL;
+}
