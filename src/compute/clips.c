@@ -60,6 +60,11 @@ double roof_area_fixed_clip_thickness_in(Case *area)
 	return over_clips(area, &(Wanted){ "fixity", offsetof(Clip, thickness_in), false });
 }
 
+double roof_area_running_clip_thinnest_in(Case *area)
+{
+	return over_clips(area, &(Wanted){ "running", offsetof(Clip, thickness_in), true });
+}
+
 /* A layer to which no thickness applies adds none. */
 double roof_area_layers_thickness_in(Case *area)
 {

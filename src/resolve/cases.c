@@ -14,6 +14,10 @@ static const struct {
 	RecordKind from, made;
 } made_of[] = {
 	{ KIND_clip, KIND_zone },
+	{ KIND_clip, KIND_contact },
+	{ KIND_fastener, KIND_contact },
+	{ KIND_rivet, KIND_contact },
+	{ KIND_adjoining_metal, KIND_contact },
 	{ KIND_roof_area, KIND_comparison },
 	{ KIND_roof_area, KIND_role },
 	{ KIND_penetration, KIND_role },

@@ -48,6 +48,7 @@ Cases *resolve(Arena *arena, const Inputs *inputs)
 	make_cases(&r, inputs->submittal);
 	bind_tests(&r);
 	make_zones(&r);
+	make_contacts(&r);
 	make_roles(&r);
 	make_papers(&r);
 	compare_listings(&r);

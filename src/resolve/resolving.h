@@ -90,9 +90,18 @@ const void *tested_part(const Resolving *r, const Listing *listing, RecordKind k
 /* Sets `listed` of tests, areas and parts. */
 void bind_tests(Resolving *r);
 
+/* ---- figure.c ---- */
+
+/* The figure whose zones a roof area has; NULL where none covers it, and `*why` says why, or NULL where that is not known yet. */
+const WindFigure *figure_of(const Resolving *r, const RoofArea *area, const char **why);
+
+/* Whether an area is known to be too small for a zone of its figure. */
+bool is_without_zone(const Resolving *r, const RoofArea *area, const WindFigure *figure, const char *zone);
+
 /* ---- the rest ---- */
 
 void make_zones(Resolving *r);
+void make_contacts(Resolving *r);
 void make_roles(Resolving *r);
 void make_papers(Resolving *r);
 void compare_listings(Resolving *r);
