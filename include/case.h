@@ -105,6 +105,12 @@ typedef struct {
  * case: its values are criteria->edition. */
 const Case *case_outward(const Case *at, RecordKind kind);
 
+/* How the key of a zone is called: "Ridge_End" is "ridge end", "Zone 2e" is "2e", none is "all zones". */
+const char *zone_words(Arena *arena, const char *key);
+
+/* The next of the places of a zone, joined by semicolons; NULL at the end. `*joined` moves on. */
+const char *next_place(Arena *arena, const char **joined);
+
 /* The path by names: `roof_areas[Main roof].penetrations[RTU-1]`. */
 const char *case_path(const Case *at, Arena *arena);
 

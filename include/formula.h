@@ -94,8 +94,11 @@ typedef struct {
 	Layout layout;
 } RoofPlan;
 
+/* The measure by which a layout is drawn: of LAYOUT_LOW_SLOPE the height, else `a`, above `high_ft` (60 ft) without its term in h. */
+double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft);
+
 /* Plan area of one zone of a layout: zone names as in the figures ("1'", "2e", "3r"); -1 if the layout has no such zone. */
-double zone_plan_area_sq_ft(const RoofPlan *plan, const char *zone);
+double plan_area_sq_ft(const RoofPlan *plan, const char *zone);
 
 /* ---- formula/capacity: from tests to allowable ---- */
 

@@ -47,6 +47,9 @@ double gauge_thickness(const Reference *reference, const char *use, double gauge
 /* Whether two thicknesses in inches are sold as one size of a family ("sheet", "deck", "wood panel"). */
 bool is_one_trade_size(const Reference *reference, const char *family, double a_in, double b_in);
 
+/* The row of wind_constants.csv, or NULL if the load standard is not among them; letters of either case. */
+const WindConstant *wind_constant(const Reference *reference, const char *standard, const char *name);
+
 /* The row of sources.csv for an id, or NULL; "common practice, no published source" has none. */
 const SourceRow *source_row(const Reference *reference, const char *id);
 

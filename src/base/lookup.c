@@ -66,6 +66,16 @@ bool is_one_trade_size(const Reference *reference, const char *family, double a_
 	return false;
 }
 
+const WindConstant *wind_constant(const Reference *reference, const char *standard, const char *name)
+{
+	for (uint32_t i = 0; i < reference->wind_constants.count; i++) {
+		const WindConstant *row = &reference->wind_constants.row[i];
+		if (strcasecmp(row->standard.text, standard) == 0 && is_text(&row->name, name))
+			return row;
+	}
+	return NULL;
+}
+
 const SourceRow *source_row(const Reference *reference, const char *id)
 {
 	for (uint32_t i = 0; i < reference->sources.count; i++)

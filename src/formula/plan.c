@@ -21,6 +21,14 @@ double high_zone_width_ft(double least_width_ft)
 	return fmax(0.1 * least_width_ft, 3);
 }
 
+double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft)
+{
+	double least_width = fmin(plan->length_ft, plan->width_ft);
+	if (plan->layout == LAYOUT_LOW_SLOPE)
+		return height_ft;
+	return height_ft > high_ft ? high_zone_width_ft(least_width) : zone_width_ft(least_width, height_ft);
+}
+
 Layout layout_named(const char *name)
 {
 	static const char *const names[LAYOUTS] = {
@@ -239,7 +247,7 @@ static bool has_zone(Layout layout, const char *zone)
 	return false;
 }
 
-double zone_plan_area_sq_ft(const RoofPlan *plan, const char *zone)
+double plan_area_sq_ft(const RoofPlan *plan, const char *zone)
 {
 	if (plan->layout >= LAYOUTS || !has_zone(plan->layout, zone))
 		return -1;
