@@ -20,6 +20,8 @@ struct Below {
 	Case *class_test, *open_test; /* the first test named for class; the first that is not said what it is for */
 	const Case *letter; /* the last that names this area */
 	uint32_t letters;
+	Case *letter_at[MOST_COVERING];
+	void *kept; /* of a test: what was worked out from its listing */
 };
 
 typedef struct Index Index;
@@ -136,8 +138,11 @@ static void put_letter(Index *index, Case *letter)
 		Case *area = area_named(index, letter->all->arena, row->areas.at[i].text);
 		if (area == NULL || below_of(area)->letter == letter)
 			continue;
-		below_of(area)->letter = letter;
-		below_of(area)->letters++;
+		Below *below = below_of(area);
+		below->letter = letter;
+		if (below->letters < MOST_COVERING)
+			below->letter_at[below->letters] = letter;
+		below->letters++;
 	}
 }
 
@@ -184,6 +189,11 @@ Case *first_compared(const Case *test)
 	return test->below != NULL ? test->below->compared.first : NULL;
 }
 
+void **kept_with(Case *test)
+{
+	return &below_of(test)->kept;
+}
+
 bool are_all_compared(const Case *at)
 {
 	return !index_of(at)->is_cut;
@@ -201,6 +211,13 @@ uint32_t letters_naming(const Case *at, const char *name)
 {
 	const Case *area = area_named(index_of(at), at->all->arena, name);
 	return area != NULL && area->below != NULL ? area->below->letters : 0;
+}
+
+Case *const *letters_covering(const Case *at, const char *name, uint32_t *count)
+{
+	Case *area = area_named(index_of(at), at->all->arena, name);
+	*count = area != NULL && area->below != NULL ? area->below->letters : 0;
+	return *count > 0 ? area->below->letter_at : NULL;
 }
 
 Case *const *letters_unknown(const Case *at, uint32_t *count)

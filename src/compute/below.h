@@ -18,14 +18,23 @@ Case *class_test_of(const Case *area, Case **open);
 /* The first comparison with the listing that a test names; `next_of_test` leads on. */
 Case *first_compared(const Case *test);
 
+/* A place to keep what was worked out once from the listing of a test; NULL at first. */
+void **kept_with(Case *test);
+
 /* Whether all comparisons of the submittal were made; there is a limit to them. */
 bool are_all_compared(const Case *at);
 
 /* The first role of the same row of required.csv in the same roof area: what fills it fills all of them. */
 Case *first_role(Case *role);
 
-/* How many letters name a roof area; and the letters, at most 64, whose areas are not known. */
+/* How many letters name a roof area. */
 uint32_t letters_naming(const Case *at, const char *name);
+
+/* The letters that name a roof area, the first MOST_COVERING of them; `*count` is how many there are. */
+enum { MOST_COVERING = 16 };
+Case *const *letters_covering(const Case *at, const char *name, uint32_t *count);
+
+/* The letters, at most 64, whose areas are not known. */
 Case *const *letters_unknown(const Case *at, uint32_t *count);
 
 /* Whether a roof area of this name is in the submittal. */

@@ -123,6 +123,15 @@ const Texts *fetch_texts(Case *fact, Asked asked)
 	return (const Texts *)asked.given;
 }
 
+const ByZone *fetch_zones(Case *fact, Asked asked)
+{
+	static const ByZone no_zones = { .count = 0 };
+	if (!fetch_said(fact, asked))
+		return &no_zones;
+	record_field(fact, asked, 0);
+	return (const ByZone *)asked.given;
+}
+
 static bool may_be_left_out(Asked asked)
 {
 	Said said = asked.given->said;

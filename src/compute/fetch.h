@@ -30,7 +30,7 @@ enum {
 /* GIVEN(zone, roof_area, RoofArea, panel.width_in): a value of the record outwards; GIVEN_AT: of a case at hand, whose record is
  * or begins like T. Numbers come as double, words and texts as text, days, yes and texts as they are kept. */
 #define FETCH(T, member) _Generic(((T *)0)->member, Number: fetch_number, Text: fetch_text, Word: fetch_word, Date: fetch_day, \
-	Yes: fetch_yes, Texts: fetch_texts)
+	Yes: fetch_yes, Texts: fetch_texts, ByZone: fetch_zones)
 #define GIVEN_AT(fact, where, T, member) FETCH(T, member)(fact, ask(where, offsetof(T, member)))
 #define GIVEN(fact, kind, T, member) GIVEN_AT(fact, outward(fact, KIND_##kind), T, member)
 
@@ -50,6 +50,7 @@ const char *fetch_word(Case *fact, Asked asked);
 int32_t fetch_day(Case *fact, Asked asked);
 bool fetch_yes(Case *fact, Asked asked);
 const Texts *fetch_texts(Case *fact, Asked asked);
+const ByZone *fetch_zones(Case *fact, Asked asked);
 double fetch_number_or(Case *fact, Asked asked, double otherwise);
 const char *fetch_text_or(Case *fact, Asked asked, const char *otherwise);
 int32_t fetch_day_or(Case *fact, Asked asked, int32_t otherwise);

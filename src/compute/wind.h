@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT
+ * What the facts of the wind share.
+ */
+#ifndef WIND_H
+#define WIND_H
+
+#include "fetch.h"
+
+/* The load standard of the submittal; "" if the fact waits for it. */
+const char *fetch_standard(Case *fact);
+
+/* A figure of wind_constants.csv; refused if the standard is not among them. */
+double fetch_wind_constant(Case *fact, const char *standard, const char *name);
+
+/* A zone of a figure; NULL if the fact waits for what the figure hangs on, or is refused since no figure covers the roof. */
+const ZoneHere *fetch_zone(Case *zone);
+
+/* The area's height as the figures mean it, and the lesser side of the plan. */
+double fetch_height_ft(Case *fact);
+double fetch_least_width_ft(Case *fact);
+
+/* A constant of a row of a table with a column of its own for it: "wind_hills.csv ridge C multiplier". */
+typedef struct {
+	const char *table, *row, *source;
+} TableRow;
+double fetch_cell(Case *fact, const TableRow *row, const char *column, const Number *value);
+
+#endif
