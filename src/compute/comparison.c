@@ -5,6 +5,7 @@
  * open.
  */
 #include "holds.h"
+#include "open_framing.h"
 #include "text.h"
 
 #include <string.h>
@@ -111,6 +112,8 @@ static double step_holds(Case *comparison, const Compared *compared)
 double comparison_holds_yes(Case *comparison)
 {
 	const Compared *compared = comparison->row;
+	if (is_let_pass_over_deck(comparison, compared))
+		return 1;
 	if (compared->term != NULL)
 		return term_holds(comparison, compared);
 	if (is_any_there(compared))

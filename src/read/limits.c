@@ -63,6 +63,12 @@ static bool is_worded(const Operand *operand)
 	return operand->gives == VALUE_WORD || operand->gives == VALUE_TEXT;
 }
 
+/* The one fact at strength level; all other pressures are at allowable level. */
+static bool is_at_strength(const Operand *operand)
+{
+	return operand->word != NULL && strcmp(operand->word, "strength_uplift") == 0;
+}
+
 static bool bind_name(const Binding *b, const Written *w, Test *test)
 {
 	const Operand *left = &test->left;
@@ -76,6 +82,8 @@ static bool bind_name(const Binding *b, const Written *w, Test *test)
 		return true;
 	if (to->dimension != from->dimension)
 		return complain_of(b, w, MESSAGE_TAB_58, shown_for(test));
+	if (is_at_strength(left) != is_at_strength(right) && to->dimension == DIMENSION_PRESSURE)
+		return complain_of(b, w, MESSAGE_TAB_92, left->word);
 	right->factor = from->factor / to->factor;
 	return true;
 }

@@ -15,8 +15,10 @@ enum { CHOICES = 512, SUGGESTIONS = 50 };
 static const struct {
 	const char *record, *name;
 	Unit unit;
+	bool on_request;
 } facts[] = {
-#define FACT(record, name, unit, ...) { #record, #name, UNIT_##unit },
+#define FACT(record, name, unit, ...) { #record, #name, UNIT_##unit, false },
+#define FACT_ON_REQUEST(record, name, unit, ...) { #record, #name, UNIT_##unit, true },
 #include "facts.def"
 };
 _Static_assert(sizeof facts / sizeof *facts == FACT_COUNT, "facts are numbered in the order of their rows");
@@ -288,5 +290,9 @@ bool name_bind(const Binding *b, Span name, Operand *operand)
 		complain(b->loading->complaints, MESSAGE_TAB_64, span_place(b, name), about);
 	if (result == NAME_BY_ZONE)
 		complain(b->loading->complaints, MESSAGE_TAB_65, span_place(b, name), about);
+	if (result == NAME_FOUND && operand->from == FROM_FACT && facts[operand->fact].on_request) {
+		complain(b->loading->complaints, MESSAGE_TAB_91, span_place(b, name), about);
+		return false;
+	}
 	return result == NAME_FOUND;
 }
