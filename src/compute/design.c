@@ -55,7 +55,7 @@ static double tensile_of(Case *area, double grade, double stated)
 {
 	const SteelGrade *row = grade_row(area->all->reference, grade);
 	if (row == NULL)
-		return REFUSE(area, "the steel is of a lower grade than any of the table");
+		return stated > 0 ? stated : REFUSE(area, "the steel is of a lower grade than any of the table");
 	const char *words = number_shortest(area->all->arena, row->grade_ksi.value);
 	double tensile = CONSTANT(area, "steel_grades.csv", words, row->tensile_ksi.value, row->source.text);
 	if (stated > 0 && !row->low_ductility.yes)

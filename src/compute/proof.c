@@ -220,6 +220,17 @@ double fastener_proof_found_yes(Case *screw)
 
 /* ---- screws of one clip ---- */
 
+double roof_area_screws_proven_yes(Case *area)
+{
+	if (fetch_list(area, area, offsetof(RoofArea, fasteners)) == NULL)
+		return 0;
+	bool is_proven = true;
+	for (Case *screw = first_below(area, KIND_fastener); screw != NULL; screw = screw->next)
+		if (same_text(GIVEN_AT(area, screw, Fastener, use), "clip"))
+			is_proven &= OF_AT(area, screw, fastener_proof_found_yes) != 0;
+	return is_proven;
+}
+
 double roof_area_clip_screws_allowable_lb(Case *area)
 {
 	if (fetch_list(area, area, offsetof(RoofArea, fasteners)) == NULL)
@@ -245,4 +256,11 @@ double zone_fastening_allowable_lb(Case *zone)
 	double allowable = OF(zone, roof_area_clip_screws_allowable_lb);
 	note(zone, fact_of(fact_case(zone, FACT_roof_area_clip_screws_allowable), FACT_roof_area_clip_screws_allowable)->note);
 	return allowable;
+}
+
+double zone_fastening_ratio_one(Case *zone)
+{
+	double load = OF(zone, zone_clip_load_lb);
+	double allowable = OF(zone, zone_fastening_allowable_lb);
+	return ready(zone) ? load / allowable : 0;
 }
