@@ -8,6 +8,7 @@
 #include "criteria.h"
 #include "out.h"
 #include "reference.h"
+#include "sheet.h"
 #include "verdict.h"
 
 typedef struct {
@@ -19,6 +20,17 @@ typedef struct {
 /* The format of a name, or NULL; the format number `i`, or NULL after the last. */
 const ReportFormat *report_format(const char *name);
 const ReportFormat *report_format_at(size_t i);
+
+/* ---- the sheet of calculations ---- */
+
+typedef struct {
+	const char *name;
+	void (*write)(Out *out, const Sheet *sheet, Arena *arena);
+	OutEscape escape;
+} SheetFormat;
+
+/* The format of a name, or NULL. */
+const SheetFormat *sheet_format(const char *name);
 
 /* ---- pages printed from the tables ---- */
 

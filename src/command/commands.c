@@ -17,6 +17,12 @@ static const Command commands[] = {
 		"  seamstamp review --reviewer review.yaml --criteria ours/ mine.yaml\n"
 		"  seamstamp review --format text --format json --output mine.json mine.yaml\n",
 		FOR_REVIEW, command_review },
+	{ "calcs", "FILE", "prints every figure behind a review: formula, numbers, result, and where each number came from",
+		"It judges nothing. At its end: the thinnest margins and what would use them up, and how well the\n"
+		"figures are known.\n\n"
+		"  seamstamp calcs mine.yaml\n"
+		"  seamstamp calcs --format html --output mine.html mine.yaml\n",
+		FOR_CALCS, command_calcs },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"
 		"  seamstamp form --blank --stage bid > bid.yaml\n"

@@ -7,6 +7,7 @@
 #include "command.h"
 
 int command_review(const Arguments *arguments);
+int command_calcs(const Arguments *arguments);
 int command_form(const Arguments *arguments);
 int command_why(const Arguments *arguments);
 

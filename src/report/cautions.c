@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * The cautions that concern a command, from the reference table, each with its basis.
  */
+#include "calcs.h"
 #include "report.h"
-#include "parts.h"
 
 #include <string.h>
 
@@ -48,6 +48,14 @@ static uint32_t next_row(const Reference *reference, const char *command, uint32
 	while (i < reference->cautions.count && !concerns(reference->cautions.row[i].concerns.text, command))
 		i++;
 	return i;
+}
+
+const Caution *caution_from(const Reference *reference, const char *command, uint32_t *i)
+{
+	if (reference == NULL)
+		return NULL;
+	*i = next_row(reference, command, *i);
+	return *i < reference->cautions.count ? &reference->cautions.row[(*i)++] : NULL;
 }
 
 /* A basis stands under the last of the cautions that share it. */

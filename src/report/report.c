@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT
- * The formats of a review: one row and one file each.
+ * The formats of a review and of a sheet of calculations: one row and one file each.
  */
 #include "formats.h"
+
+#include "calcs.h"
 
 #include <string.h>
 
@@ -22,5 +24,19 @@ const ReportFormat *report_format(const char *name)
 	for (size_t i = 0; i < sizeof formats / sizeof *formats; i++)
 		if (strcmp(formats[i].name, name) == 0)
 			return &formats[i];
+	return NULL;
+}
+
+static const SheetFormat sheet_formats[] = {
+	{ "text", write_calcs_text, OUT_TERMINAL },
+	{ "json", write_calcs_json, OUT_TERMINAL },
+	{ "html", write_calcs_html, OUT_MARKUP },
+};
+
+const SheetFormat *sheet_format(const char *name)
+{
+	for (size_t i = 0; i < sizeof sheet_formats / sizeof *sheet_formats; i++)
+		if (strcmp(sheet_formats[i].name, name) == 0)
+			return &sheet_formats[i];
 	return NULL;
 }
