@@ -78,16 +78,28 @@ double zone_wider_pressure_psf(Case *zone)
 	return pressure_of(zone, true);
 }
 
+/* The last row of a paper, if it is closer than what was found before. */
+static double narrower_last(Case *zone, const Curve *curve, double before)
+{
+	const ListingTest *row = curve->count > 0 ? curve->row[curve->count - 1] : NULL;
+	if (row == NULL || row->clip_spacing_in.value >= before)
+		return before;
+	note(zone, row->listing.text);
+	return fetch_constant(zone, row_at(zone, row), row->clip_spacing_in.value, NULL);
+}
+
+/* Of the capacity report and the local approvals, the one that goes least far. */
 double zone_widest_tested_in(Case *zone)
 {
-	const Case *test = fetch_capacity_test(zone);
+	Case *test = fetch_capacity_test(zone);
 	double spacing = GIVEN(zone, zone, Zone, spacing_in), tolerance = fetch_spacing_tolerance(zone);
+	Approvals approvals;
+	fetch_approvals(zone, &approvals);
 	if (!ready(zone))
 		return 0;
-	const Curve *curve = curve_of((Case *)test);
-	const ListingTest *row = curve->row[curve->count - 1];
-	note(zone, row->listing.text);
-	double widest = fetch_constant(zone, row_at(zone, row), curve->test[curve->count - 1].spacing_in, NULL);
+	double widest = narrower_last(zone, curve_of(test), HUGE_VAL);
+	for (uint32_t i = 0; i < approvals.count; i++)
+		widest = narrower_last(zone, curve_of(approvals.at[i]), widest);
 	return same_spacing_in(widest, spacing, tolerance);
 }
 

@@ -127,7 +127,12 @@ double zone_letter_names_zone_yes(Case *zone)
 
 double zone_letter_shortfall_percent(Case *zone)
 {
-	double letter = OF(zone, zone_letter_uplift_psf), computed = OF(zone, zone_asd_uplift_psf);
+	double letter = OF(zone, zone_letter_uplift_psf);
+	const Fact *asd = fetch_use(zone, zone, FACT_zone_asd_uplift);
+	if (asd->state == FACT_REFUSED && ready(zone))
+		return SKIP(zone, "nothing is computed for this roof");
+	fetch_raise(zone, asd);
+	double computed = asd->value;
 	return ready(zone) && letter > 0 ? 100 * fmax(0, computed / letter - 1) : 0;
 }
 
@@ -162,66 +167,50 @@ double roof_area_letters_agree_yes(Case *area)
 
 /* ---- the parts it rests on ---- */
 
-/* The next roof area that a letter covers. */
-static Case *next_area(Case *letter, const Texts *areas, uint32_t *i)
+static const char *letter_number(const Case *letter)
 {
-	const Cases *all = letter->all;
-	for (; *i < all->of[KIND_roof_area].count; (*i)++) {
-		Case *area = all->of[KIND_roof_area].at[*i];
-		const Text *name = &((const RoofArea *)area->row)->name;
-		for (uint32_t n = 0; is_value(&name->given) && n < areas->count; n++)
-			if (same_text(areas->at[n].text, name->text)) {
-				(*i)++;
-				return area;
-			}
+	return ((const Letter *)letter->row)->letter.text;
+}
+
+double clip_as_in_letter_yes(Case *clip)
+{
+	if (!same_text(GIVEN(clip, clip, Clip, use), "running") && ready(clip))
+		return SKIP(clip, "it is no running clip");
+	const char *item = GIVEN(clip, clip, Clip, item);
+	Letters letters = fetch_letters(clip);
+	for (uint32_t i = 0; i < letters.count; i++) {
+		const char *assumed = GIVEN_AT(clip, letters.at[i], Letter, assumes.clip);
+		if (!ready(clip) || same_text(item, assumed))
+			continue;
+		note(clip, arena_printf(clip->all->arena, "%s rests on %s", letter_number(letters.at[i]), assumed));
+		return 0;
 	}
-	return NULL;
+	return ready(clip);
 }
 
-double letter_clip_as_assumed_yes(Case *letter)
+/* Bigger screws, and more of them, hold what a letter counts on. */
+static double holds_assumed(Case *screw, double here, uint32_t assumed_at)
 {
-	const Texts *areas = GIVEN(letter, letter, Letter, areas);
-	const char *assumed = GIVEN(letter, letter, Letter, assumes.clip);
-	uint32_t i = 0;
-	for (Case *area = next_area(letter, areas, &i); ready(letter) && area != NULL; area = next_area(letter, areas, &i)) {
-		fetch_list(letter, area, offsetof(RoofArea, clips));
-		for (Case *clip = first_below(area, KIND_clip); clip != NULL; clip = clip->next) {
-			if (!same_text(GIVEN_AT(letter, clip, Clip, use), "running") || same_text(GIVEN_AT(letter, clip, Clip, item), assumed))
-				continue;
-			if (ready(letter))
-				note(letter, clip->name);
-			return 0;
-		}
+	if (!same_text(GIVEN(screw, fastener, Fastener, use), "clip") && ready(screw))
+		return SKIP(screw, "it holds no clip");
+	Letters letters = fetch_letters(screw);
+	for (uint32_t i = 0; i < letters.count; i++) {
+		double assumed = fetch_number(screw, ask(letters.at[i], assumed_at));
+		if (!ready(screw) || here >= assumed * (1 - 1e-9))
+			continue;
+		const Given *given = ask(letters.at[i], assumed_at).given;
+		note(screw, arena_printf(screw->all->arena, "%s rests on %s", letter_number(letters.at[i]), given->typed != NULL ? given->typed : "more"));
+		return 0;
 	}
-	return ready(letter);
+	return ready(screw);
 }
 
-/* Bigger screws, and more of them, hold what the letter counts on. */
-static double screws_hold(Case *letter, uint32_t offset, double assumed)
+double fastener_size_as_in_letter_yes(Case *screw)
 {
-	const Texts *areas = GIVEN(letter, letter, Letter, areas);
-	uint32_t i = 0;
-	for (Case *area = next_area(letter, areas, &i); ready(letter) && area != NULL; area = next_area(letter, areas, &i)) {
-		fetch_list(letter, area, offsetof(RoofArea, fasteners));
-		for (Case *screw = first_below(area, KIND_fastener); screw != NULL; screw = screw->next) {
-			if (!same_text(GIVEN_AT(letter, screw, Fastener, use), "clip"))
-				continue;
-			double here = fetch_number(letter, ask(screw, offset));
-			if (!ready(letter) || here >= assumed * (1 - 1e-9))
-				continue;
-			note(letter, screw->name);
-			return 0;
-		}
-	}
-	return ready(letter);
+	return holds_assumed(screw, GIVEN(screw, fastener, Fastener, size_in), offsetof(Letter, assumes.fastener_size_in));
 }
 
-double letter_screw_as_assumed_yes(Case *letter)
+double fastener_count_as_in_letter_yes(Case *screw)
 {
-	return screws_hold(letter, offsetof(Fastener, size_in), GIVEN(letter, letter, Letter, assumes.fastener_size_in));
-}
-
-double letter_count_as_assumed_yes(Case *letter)
-{
-	return screws_hold(letter, offsetof(Fastener, per_one), GIVEN(letter, letter, Letter, assumes.per_clip_one));
+	return holds_assumed(screw, GIVEN(screw, fastener, Fastener, per_one), offsetof(Letter, assumes.per_clip_one));
 }

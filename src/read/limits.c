@@ -83,7 +83,7 @@ static bool bind_name(const Binding *b, const Written *w, Test *test)
 	if (to->dimension != from->dimension)
 		return complain_of(b, w, MESSAGE_TAB_58, shown_for(test));
 	if (is_at_strength(left) != is_at_strength(right) && to->dimension == DIMENSION_PRESSURE)
-		return complain_of(b, w, MESSAGE_TAB_92, left->word);
+		return complain_of(b, w, MESSAGE_TAB_92, NULL);
 	right->factor = from->factor / to->factor;
 	return true;
 }
