@@ -12,6 +12,7 @@ enum {
 	MOST_TRIES = 200, /* copies judged for one submittal */
 	MOST_AREAS = 40, /* larger submittals get no such advice */
 	MOST_CASES = 2000,
+	MOST_LETTERS = 4, /* roof areas for which inputs are tried that would give the letter's figures */
 	MOST_SPOTS = 20
 };
 
@@ -19,6 +20,8 @@ typedef struct {
 	Verdict *verdict;
 	Arena *arena;
 	uint32_t tries;
+	uint32_t letters; /* roof areas whose letter was reproduced, or tried to be */
+	const char *letter_inputs[MOST_AREAS + 1];
 	Hash *before[MOST_AREAS + 1]; /* what stands in the way of the unchanged roof area; at 0 of the whole */
 } Advising;
 
@@ -63,6 +66,8 @@ bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *
 const char *accepted_items(Advising *advising, const Finding *item);
 const char *nearest_listing(Advising *advising, const Finding *item);
 const char *longest_term(Advising *advising, const Finding *item);
+const char *greatest_spacings(Advising *advising, const Finding *item);
+const char *letter_inputs(Advising *advising, const Finding *item);
 
 /* ---- remedy.c ---- */
 

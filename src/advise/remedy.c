@@ -35,6 +35,10 @@ void fill_remedy(Advising *advising, Finding *item)
 		advice.nearest_listing = nearest_listing(advising, item);
 	if (asks_for(remedy, "longest_term"))
 		advice.longest_term = longest_term(advising, item);
+	if (asks_for(remedy, "greatest_spacing"))
+		advice.greatest_spacing = greatest_spacings(advising, item);
+	if (asks_for(remedy, "letter_inputs"))
+		advice.letter_inputs = letter_inputs(advising, item);
 	const char *reviewed = strstr(item->remedy, " by the reviewer: ");
 	if (reviewed == NULL)
 		item->remedy = finding_remedy(item, &advice, advising->arena);

@@ -136,6 +136,51 @@ double zone_letter_shortfall_percent(Case *zone)
 	return ready(zone) && letter > 0 ? 100 * fmax(0, computed / letter - 1) : 0;
 }
 
+/* Two pressures of a zone, `over` above the other. Zones that have not both are left out. */
+typedef struct {
+	double letter, computed;
+} Pair;
+
+static bool fetch_pair(Case *area, Case *zone, Pair *pair)
+{
+	const Fact *letter = fetch_use(area, zone, FACT_zone_letter_uplift), *computed = fetch_use(area, zone, FACT_zone_asd_uplift);
+	if ((letter->state > computed->state ? letter->state : computed->state) == FACT_WAITING) {
+		fetch_raise(area, letter);
+		fetch_raise(area, computed);
+	}
+	*pair = (Pair){ letter->value, computed->value };
+	return letter->state == FACT_KNOWN && computed->state == FACT_KNOWN && letter->value > 0 && computed->value > 0;
+}
+
+/* The greatest excess, in percent, of the letter over the computed uplift, or the other way round. */
+static double greatest_over(Case *area, bool is_letter_over)
+{
+	double greatest = 0;
+	bool found = false;
+	for (Case *zone = first_below(area, KIND_zone); zone != NULL; zone = zone->next) {
+		Pair pair;
+		if (!fetch_pair(area, zone, &pair))
+			continue;
+		double over = 100 * (is_letter_over ? pair.letter / pair.computed - 1 : pair.computed / pair.letter - 1);
+		if (over > greatest)
+			note(area, arena_printf(area->all->arena, "zone %s: %.1f psf in the letter, %.1f psf computed",
+				((const Zone *)zone->row)->name.text, pair.letter, pair.computed));
+		greatest = fmax(greatest, over);
+		found = true;
+	}
+	return ready(area) && !found ? SKIP(area, "no zone has both a letter's uplift and a computed one") : greatest;
+}
+
+double roof_area_letter_excess_percent(Case *area)
+{
+	return greatest_over(area, true);
+}
+
+double roof_area_greatest_shortfall_percent(Case *area)
+{
+	return greatest_over(area, false);
+}
+
 /* ---- letters that differ ---- */
 
 static bool is_same_pressures(const ByZone *a, const ByZone *b)

@@ -70,6 +70,8 @@ static const char *advised(const Piece *piece, const Advice *advice)
 		return advice->accepted_items;
 	if (is_name(piece, "greatest_spacing"))
 		return advice->greatest_spacing;
+	if (is_name(piece, "letter_inputs"))
+		return advice->letter_inputs;
 	return is_name(piece, "longest_term") ? advice->longest_term : NULL;
 }
 

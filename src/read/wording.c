@@ -17,7 +17,8 @@ static bool is_one_of(const char *const *word, size_t count, Span name)
 static bool bind_placeholder(const Binding *b, Span name, const Test *test, Piece *piece)
 {
 	static const char *const sides[] = { "submitted", "allowed", "note" };
-	static const char *const advice[] = { "nearest_listing", "accepted_items", "greatest_spacing", "longest_term" };
+	static const char *const advice[] = { "nearest_listing", "accepted_items", "greatest_spacing", "longest_term",
+		"letter_inputs" };
 	const char *written = arena_text(b->loading->arena, name.text, name.length);
 	piece->has_operand = true;
 	piece->for_advise = is_one_of(advice, sizeof advice / sizeof *advice, name);
