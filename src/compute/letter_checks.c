@@ -219,9 +219,9 @@ static const char *letter_number(const Case *letter)
 
 double clip_as_in_letter_yes(Case *clip)
 {
+	const char *item = GIVEN(clip, clip, Clip, item);
 	if (!same_text(GIVEN(clip, clip, Clip, use), "running") && ready(clip))
 		return SKIP(clip, "it is no running clip");
-	const char *item = GIVEN(clip, clip, Clip, item);
 	Letters letters = fetch_letters(clip);
 	for (uint32_t i = 0; i < letters.count; i++) {
 		const char *assumed = GIVEN_AT(clip, letters.at[i], Letter, assumes.clip);
