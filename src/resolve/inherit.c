@@ -40,10 +40,12 @@ static bool is_open(const Given *given)
 	return given->said == SAID_NOTHING || given->said == SAID_ASSUMED;
 }
 
-/* `any` in a catalogue is an answer too: the attribute does not apply. */
-static bool is_answer(const Given *given)
+/* `any` in a catalogue is an answer too: the attribute does not apply. What the form assumes of the submittal's building holds for
+ * a roof area that says nothing. */
+static bool is_answer(const Given *given, const Given *own)
 {
-	return given->said == SAID_VALUE || given->said == SAID_NOT_APPLICABLE;
+	return given->said == SAID_VALUE || given->said == SAID_NOT_APPLICABLE ||
+		(given->said == SAID_ASSUMED && own->said == SAID_NOTHING);
 }
 
 /* Records inside parts and buildings hold no lists; a form that put one there would leave it as written. */
@@ -53,7 +55,7 @@ static void take_over_values(const Record *record, void *row, const void *from)
 		const Field *field = &record->field[i];
 		if (field->stricter == OWN || field->kind == IS_ONE || field->kind == IS_LIST)
 			continue;
-		if (is_open(given_at(field, row)) && is_answer(given_in(field, from)))
+		if (is_open(given_at(field, row)) && is_answer(given_in(field, from), given_at(field, row)))
 			memcpy((char *)row + field->offset, (const char *)from + field->offset, size_of_value(field));
 	}
 }

@@ -85,7 +85,7 @@ static void equal_names_are_counted(void **state)
 	assert_string_equal(all->of[KIND_sealant].at[3]->name, "Main roof / seal-butyl-tape #3");
 	assert_string_equal(all->of[KIND_penetration].at[0]->name, "Main roof / RTU-1");
 	assert_string_equal(all->of[KIND_letter].at[0]->name, "EL-88");
-	assert_string_equal(all->of[KIND_zone].at[0]->name, "Main roof / interior");
+	assert_string_equal(all->of[KIND_zone].at[0]->name, "Main roof / 1'");
 }
 
 static void a_part_without_an_item_is_called_by_its_kind(void **state)
@@ -118,7 +118,7 @@ static void paths_are_made_of_names(void **state)
 	assert_string_equal(case_path(all->of[KIND_detail].at[2], arena), "roof_areas[Main roof].details[ridge, D-12]");
 	assert_string_equal(case_path(all->of[KIND_requirement].at[0], arena), "specification.requirements[2.1.A]");
 	assert_string_equal(case_path(all->of[KIND_event].at[4], arena), "dates[pre-roofing conference]");
-	assert_string_equal(case_path(all->of[KIND_zone].at[3], arena), "roof_areas[Main roof].zones[corner]");
+	assert_string_equal(case_path(all->of[KIND_zone].at[3], arena), "roof_areas[Main roof].zones[3]");
 	const Case *role = named(all, KIND_role, "Main roof / RTU-1 / curb screws");
 	assert_string_equal(case_path(role, arena), "roof_areas[Main roof].penetrations[RTU-1].roles[curb screws]");
 }
@@ -249,7 +249,7 @@ static void without_roof_areas_all_inside_them_waits(void **state)
 	static const Edit edits[] = { { "roof_areas", NULL }, { NULL, NULL } };
 	static const RecordKind inside[] = { KIND_roof_area, KIND_test, KIND_panel, KIND_support, KIND_layer, KIND_clip, KIND_fastener,
 		KIND_fixed_line, KIND_underlayment, KIND_sealant, KIND_rivet, KIND_closure, KIND_detail, KIND_penetration, KIND_accessory,
-		KIND_adjoining_metal, KIND_zone, KIND_role, KIND_comparison };
+		KIND_adjoining_metal, KIND_zone, KIND_role, KIND_comparison, KIND_contact };
 	Cases *all = resolve_edited(*state, edits);
 	for (size_t i = 0; i < sizeof inside / sizeof *inside; i++)
 		assert_int_equal(waits_of(all, inside[i]), 1);
@@ -284,22 +284,38 @@ static const Zone *zone(const Cases *all, const char *name)
 	return named(all, KIND_zone, name)->row;
 }
 
+/* Interior, field, perimeter and corner are the zones 1', 1, 2 and 3 of figure 30.3-2A. */
 static void zones_come_from_the_running_clips(void **state)
 {
 	Cases *all = resolve_edited(*state, nothing);
 	assert_int_equal(all->of[KIND_zone].count, 4); /* the fixed clip's 16 in is no zone */
-	assert_close(zone(all, "Main roof / field")->spacing_in.value, 24, 1e-9);
-	assert_close(zone(all, "Main roof / perimeter")->spacing_in.value, 18, 1e-9);
-	assert_close(zone(all, "Main roof / corner")->spacing_in.value, 12, 1e-9);
-	assert_string_equal(zone(all, "Main roof / corner")->spacing_in.given.typed, "12 in");
-	assert_true(zone(all, "Main roof / corner")->given.place.line > 0);
+	assert_close(zone(all, "Main roof / 1")->spacing_in.value, 24, 1e-9);
+	assert_close(zone(all, "Main roof / 2")->spacing_in.value, 18, 1e-9);
+	assert_close(zone(all, "Main roof / 3")->spacing_in.value, 12, 1e-9);
+	assert_string_equal(zone(all, "Main roof / 3")->spacing_in.given.typed, "12 in");
+	assert_true(zone(all, "Main roof / 3")->given.place.line > 0);
 }
 
-static void a_single_spacing_is_one_zone(void **state)
+static void without_a_figure_zones_are_called_as_typed(void **state)
 {
-	static const Edit edits[] = { { "roof_areas.0.clips.0.spacing", NULL }, { "roof_areas.0.clips.0.spacing", "610 mm" },
-		{ NULL, NULL } };
+	static const Edit edits[] = { { "building.shape", "other" }, { "engineering", "none" }, { NULL, NULL } };
 	Cases *all = resolve_edited(*state, edits);
+	assert_int_equal(all->of[KIND_zone].count, 4);
+	assert_close(zone(all, "Main roof / field")->spacing_in.value, 24, 1e-9);
+	assert_close(zone(all, "Main roof / corner")->spacing_in.value, 12, 1e-9);
+}
+
+static void a_single_spacing_is_that_of_every_zone(void **state)
+{
+	static const Edit figure[] = { { "roof_areas.0.clips.0.spacing", NULL }, { "roof_areas.0.clips.0.spacing", "610 mm" },
+		{ NULL, NULL } };
+	static const Edit none[] = { { "building.shape", "other" }, { "engineering", "none" }, { "roof_areas.0.clips.0.spacing", NULL },
+		{ "roof_areas.0.clips.0.spacing", "610 mm" }, { NULL, NULL } };
+	Cases *all = resolve_edited(*state, figure);
+	assert_int_equal(all->of[KIND_zone].count, 4);
+	for (uint32_t i = 0; i < 4; i++)
+		assert_close(((const Zone *)all->of[KIND_zone].at[i]->row)->spacing_in.value, 610 / 25.4, 1e-9);
+	all = resolve_edited(*state, none);
 	assert_int_equal(all->of[KIND_zone].count, 1);
 	assert_close(zone(all, "Main roof / all zones")->spacing_in.value, 610 / 25.4, 1e-9);
 }
@@ -308,11 +324,12 @@ static void a_single_spacing_is_one_zone(void **state)
 static void the_wider_of_two_spacings_is_judged(void **state)
 {
 	static const Edit edits[] = { { "roof_areas.0.clips.1.use", "running" }, { "roof_areas.0.clips.1.spacing", NULL },
-		{ "roof_areas.0.clips.1.spacing", "30 in" }, { NULL, NULL } };
+		{ "roof_areas.0.clips.1.spacing", "20 in" }, { NULL, NULL } };
 	Cases *all = resolve_edited(*state, edits);
-	assert_int_equal(all->of[KIND_zone].count, 5);
-	assert_close(zone(all, "Main roof / all zones")->spacing_in.value, 30, 1e-9);
-	assert_close(zone(all, "Main roof / field")->spacing_in.value, 24, 1e-9);
+	assert_int_equal(all->of[KIND_zone].count, 4);
+	assert_close(zone(all, "Main roof / 1")->spacing_in.value, 24, 1e-9);
+	assert_close(zone(all, "Main roof / 2")->spacing_in.value, 20, 1e-9);
+	assert_close(zone(all, "Main roof / 3")->spacing_in.value, 20, 1e-9);
 }
 
 /* ---- tests, roles, papers ---- */
@@ -436,7 +453,8 @@ int main(void)
 		TEST(a_spacing_that_is_not_stated_makes_the_zones_wait),
 		TEST(an_absent_panel_is_a_case_without_values),
 		TEST(zones_come_from_the_running_clips),
-		TEST(a_single_spacing_is_one_zone),
+		TEST(without_a_figure_zones_are_called_as_typed),
+		TEST(a_single_spacing_is_that_of_every_zone),
 		TEST(the_wider_of_two_spacings_is_judged),
 		TEST(the_capacity_listing_governs),
 		TEST(an_unknown_listing_binds_nothing),
