@@ -142,7 +142,9 @@ double submittal_asked_factor_one(Case *submittal)
 	for (Case *at = first_below(submittal, KIND_requirement); at != NULL; at = at->next)
 		if (asks_for_factor(at->row, &factor) && factor > greatest)
 			greatest = GIVEN_AT(submittal, at, Requirement, at_least) != NULL ? factor : 0;
-	return ready(submittal) && greatest == 0 ? SKIP(submittal, "the specification asks for no factor of safety of fasteners") : greatest;
+	if (ready(submittal) && greatest == 0)
+		return SKIP(submittal, "the specification asks for no factor of safety of fasteners");
+	return greatest;
 }
 
 double submittal_guide_factors_yes(Case *submittal)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The order of proof for screws through clips: this construction tested on this support, a tested pull-out, an equation within its
- * range; else test data are needed.
+ * The order of proof for screws through clips: this construction tested on this support, a tested pull-out, an equation within
+ * its range; else test data are needed.
  */
 #include "below.h"
 #include "formula.h"

@@ -9,8 +9,10 @@
 static const Screw screws[] = { SIZE_IS("#10", 0.190), SIZE_IS("#12", 0.216), SIZE_IS("#14", 0.242), SIZE_IS("1/4", 0.250),
 	SIZE_IS("5/16", 0.3125) };
 static const ScrewHead heads[] = {
-	{ .size = { GOOD, "#10" }, .across_corners_in = { GOOD, 0.340 }, .tension_lb = { GOOD, 1158 }, .source = { GOOD, "second-paper" } },
-	{ .size = { GOOD, "#12" }, .across_corners_in = { GOOD, 0.340 }, .tension_lb = { GOOD, 2325 }, .source = { GOOD, "second-paper" } },
+	{ .size = { GOOD, "#10" }, .across_corners_in = { GOOD, 0.340 }, .tension_lb = { GOOD, 1158 },
+		.source = { GOOD, "second-paper" } },
+	{ .size = { GOOD, "#12" }, .across_corners_in = { GOOD, 0.340 }, .tension_lb = { GOOD, 2325 },
+		.source = { GOOD, "second-paper" } },
 	{ .size = { GOOD, "#14" }, .across_corners_in = { GOOD, 0.409 }, .source = { GOOD, "second-paper" } },
 };
 static const Gauge gauges[] = {
@@ -27,7 +29,8 @@ static const SteelGrade grades[] = {
 	{ .grade_ksi = { GOOD, 50 }, .tensile_ksi = { GOOD, 65 }, .low_ductility = { GOOD, false }, .source = { GOOD, "memory-paper" } },
 	{ .grade_ksi = { GOOD, 80 }, .tensile_ksi = { GOOD, 82 }, .low_ductility = { GOOD, true }, .source = { GOOD, "memory-paper" } },
 };
-static const WoodKind woods[] = { { .wood = { GOOD, "plywood" }, .gravity_one = { GOOD, 0.42 }, .source = { GOOD, "memory-paper" } } };
+static const WoodKind woods[] = { { .wood = { GOOD, "plywood" },
+	.gravity_one = { GOOD, 0.42 }, .source = { GOOD, "memory-paper" } } };
 
 #define TABLE_IS(w, table, rows) ((w)->reference.table.row = rows, (w)->reference.table.count = sizeof rows / sizeof *rows)
 static void tables(World *w)
@@ -245,7 +248,8 @@ static void solid_wood_states_its_gravity(void **state)
 
 /* ---- tests go before equations ---- */
 
-static const PullOut pullouts[] = { { .item = { GOOD, "screw-x" }, .support = { GOOD, "steel deck", 0 }, .thickness_in = { GOOD, 0.0295 },
+static const PullOut pullouts[] = { { .item = { GOOD, "screw-x" }, .support = { GOOD, "steel deck", 0 },
+	.thickness_in = { GOOD, 0.0295 },
 	.load_lb = { GOOD, 210 }, .tests_one = { GOOD, 5 }, .basis = { GOOD, "read-paper" } } };
 
 static void tested_pull_out_goes_before_the_equation(void **state)

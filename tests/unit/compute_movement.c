@@ -4,7 +4,8 @@
 #include "compute_world.h"
 
 static const MetalRow metals[] = {
-	{ .metal = { GOOD, "steel", 0 }, .expansion_one = { GOOD, 0.0000065 }, .anodic_index_V = { GOOD, 0.85 }, .surface = { GOOD, "bare" },
+	{ .metal = { GOOD, "steel", 0 }, .expansion_one = { GOOD, 0.0000065 }, .anodic_index_V = { GOOD, 0.85 },
+		.surface = { GOOD, "bare" },
 		.source = { GOOD, "memory-paper" }, .index_source = { GOOD, "memory-paper" } },
 	{ .metal = { GOOD, "steel", 0 }, .expansion_one = { GOOD, 0.0000065 }, .anodic_index_V = { GOOD, 1.20 },
 		.surface = { GOOD, "zinc coated" }, .source = { GOOD, "memory-paper" }, .index_source = { GOOD, "memory-paper" } },
