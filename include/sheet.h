@@ -57,10 +57,12 @@ typedef struct {
 	const char *why; /* what stands in the way at `lost` where there is no ratio: "beyond the widest test" */
 } UsedUp;
 
-enum { MOST_MARGINS = 3, MOST_USED_UP = 8 };
+enum { THINNEST = 3, MOST_MARGINS = 8, MOST_USED_UP = 8 };
 
 typedef struct {
 	const SheetLine *line;
+	const SheetLine *also; /* another record that has the same one, or NULL */
+	uint32_t others; /* how many records have the same one */
 	bool thin; /* from 0.95 on */
 	UsedUp by[MOST_USED_UP];
 	uint32_t inputs;
@@ -73,7 +75,7 @@ typedef struct Sheet {
 	uint32_t by_state[4]; /* known, waiting, refused, not applicable */
 	const SheetConstant *constant; /* in order of first use */
 	uint32_t constants, known_by[4];
-	Margin margin[MOST_MARGINS]; /* the greatest ratios that are not above 1 */
+	Margin margin[MOST_MARGINS]; /* the three greatest ratios that are not above 1, and the greatest of each other kind */
 	uint32_t margins, ratios, above; /* ratios known; how many of them are above 1 */
 	bool untried; /* the submittal is too large for what would use margins up */
 } Sheet;

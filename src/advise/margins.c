@@ -179,32 +179,75 @@ static bool is_ratio(FactId id)
 	return length >= 5 && strcmp(name + length - 5, "ratio") == 0 && strcmp(name, "straight_line_ratio") != 0;
 }
 
-/* Of equal ratios the first on the sheet goes before. */
-static void keep_margin(Sheet *sheet, const SheetLine *line)
+static bool is_within(const SheetLine *line)
 {
-	uint32_t at = sheet->margins;
-	while (at > 0 && sheet->margin[at - 1].line->fact->value < line->fact->value)
-		at--;
-	if (at == MOST_MARGINS)
-		return;
-	sheet->margins += sheet->margins < MOST_MARGINS;
-	for (uint32_t i = sheet->margins - 1; i > at; i--)
-		sheet->margin[i] = sheet->margin[i - 1];
-	sheet->margin[at] = (Margin){ .line = line, .thin = line->fact->value >= thin_from };
+	return line->fact->value <= 1 || number_same(line->fact->value, 1);
+}
+
+/* One ratio of two records in one roof area is one margin: two zones that are laid at one spacing. */
+static bool is_same_margin(const SheetLine *a, const SheetLine *b)
+{
+	return a->id == b->id && case_outward(a->at, KIND_roof_area) == case_outward(b->at, KIND_roof_area)
+		&& number_same(a->fact->value, b->fact->value);
+}
+
+static bool has_kind(const Sheet *sheet, FactId id)
+{
+	for (uint32_t i = 0; i < sheet->margins; i++)
+		if (sheet->margin[i].line->id == id)
+			return true;
+	return false;
+}
+
+static bool is_kept(Sheet *sheet, const SheetLine *line, bool count)
+{
+	for (uint32_t i = 0; i < sheet->margins; i++) {
+		Margin *margin = &sheet->margin[i];
+		if (!is_same_margin(margin->line, line))
+			continue;
+		if (count && margin->line != line) {
+			margin->also = margin->also != NULL ? margin->also : line;
+			margin->others++;
+		}
+		return true;
+	}
+	return false;
+}
+
+/* The greatest ratio that is not kept yet, of a kind that is not kept yet if `new_kind`; of equal ones the first on the sheet. */
+static const SheetLine *next_thinnest(Sheet *sheet, bool new_kind)
+{
+	const SheetLine *found = NULL;
+	for (uint32_t i = 0; i < sheet->lines; i++) {
+		const SheetLine *line = &sheet->line[i];
+		if (!is_ratio(line->id) || line->fact->state != FACT_KNOWN || !is_within(line))
+			continue;
+		if (is_kept(sheet, line, false) || (new_kind && has_kind(sheet, line->id)))
+			continue;
+		if (found == NULL || line->fact->value > found->fact->value)
+			found = line;
+	}
+	return found;
+}
+
+static void keep_margins(Sheet *sheet)
+{
+	const SheetLine *line;
+	while (sheet->margins < MOST_MARGINS && (line = next_thinnest(sheet, sheet->margins >= THINNEST)) != NULL)
+		sheet->margin[sheet->margins++] = (Margin){ .line = line, .thin = line->fact->value >= thin_from };
 }
 
 void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena)
 {
 	Advising advising = { .verdict = verdict, .arena = arena };
+	keep_margins(sheet);
 	for (uint32_t i = 0; i < sheet->lines; i++) {
 		const SheetLine *line = &sheet->line[i];
 		if (!is_ratio(line->id) || line->fact->state != FACT_KNOWN)
 			continue;
 		sheet->ratios++;
-		if (line->fact->value > 1 && !number_same(line->fact->value, 1))
-			sheet->above++;
-		else
-			keep_margin(sheet, line);
+		sheet->above += !is_within(line);
+		is_kept(sheet, line, true);
 	}
 	sheet->untried = sheet->margins > 0 && !may_try(&advising);
 	for (uint32_t m = 0; m < sheet->margins && !sheet->untried; m++)

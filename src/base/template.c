@@ -61,12 +61,9 @@ static bool is_notation(const char *at, size_t length)
 
 bool is_calculator(const char *text)
 {
-	Snippet piece;
-	bool named = false;
-	while (template_next(&text, &piece)) {
-		named |= piece.is_name;
-		if (!piece.is_name && !is_notation(piece.at, piece.length))
+	Snippet snippet;
+	while (template_next(&text, &snippet))
+		if (!snippet.is_name && !is_notation(snippet.at, snippet.length))
 			return false;
-	}
-	return named;
+	return true;
 }

@@ -22,6 +22,7 @@ typedef struct {
 static uint32_t rank_of(RecordKind kind)
 {
 	switch (kind) {
+	case KIND_submittal:
 	case KIND_roof_area:
 		return 0;
 	case KIND_zone:

@@ -75,6 +75,14 @@ static size_t likeness(const Record *record, const void *row, const char *words)
 	return alike;
 }
 
+/* Rows of several editions differ in their sources. */
+static size_t source_likeness(const Record *record, const void *row, const char *source)
+{
+	const Field *field = source != NULL ? field_find(record, "source", strlen("source")) : NULL;
+	const char *text = field != NULL ? text_in(field, given_in(field, row)) : NULL;
+	return text != NULL && strcmp(text, source) == 0 ? strlen(text) : 0;
+}
+
 /* Whether the words name a key, with blanks or underscores. */
 static bool names_key(const char *words, const char *key)
 {
@@ -98,7 +106,7 @@ typedef struct {
 
 static void look_at_row(Search *search, const Record *record, const void *row)
 {
-	size_t own = likeness(record, row, search->words);
+	size_t own = likeness(record, row, search->words) + source_likeness(record, row, search->use->source);
 	for (uint32_t i = 0; i < record->count; i++) {
 		const Field *field = &record->field[i];
 		const Given *given = given_in(field, row);

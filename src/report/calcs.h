@@ -33,7 +33,14 @@ const char *formula_with_numbers(const SheetLine *line, Arena *arena);
 /* A use: its name in words, its value, where it comes from. */
 const char *use_name(const SheetUse *use, Arena *arena);
 const char *use_value(const Sheet *sheet, const SheetUse *use, Arena *arena);
-const char *use_origin(const Sheet *sheet, const SheetUse *use, Arena *arena);
+/* A use of line `line`; the submittal's own places come without its name. */
+const char *use_origin(const Sheet *sheet, const SheetUse *use, const Case *of, Arena *arena);
+
+/* "aisi-s100 (memory); common practice, no published source": short, for the list of sources at the end to explain. */
+const char *basis_short(const Sheet *sheet, const char *basis, Arena *arena);
+
+/* Whether each row of the table of sources is named on the sheet. */
+const bool *sources_named(const Sheet *sheet, Arena *arena);
 
 /* "file:line:column" of a place in whatever file of the run; NULL if it stands in none. */
 const char *place_text(const Sheet *sheet, const Place *place, Arena *arena);
@@ -44,6 +51,7 @@ const char *constants_counted(const Sheet *sheet, Arena *arena);
 
 /* "rises to 120.1 mph and the ratio holds; at 120.2 mph it is 1.001" */
 const char *used_up_text(const Sheet *sheet, const UsedUp *by, Arena *arena);
+const char *margin_title(const Margin *margin, Arena *arena);
 const char *margins_heading(const Sheet *sheet, Arena *arena);
 
 /* Titles of the parts, and the kind and name of a record. */

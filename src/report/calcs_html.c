@@ -70,7 +70,7 @@ static void put_row(Markup *page, const char *const cell[], int columns)
 static void put_use_row(Markup *page, const Sheet *sheet, const SheetUse *use, Arena *arena)
 {
 	const char *known = use->kind == USED_FIELD ? "as submitted" : known_by_words(use->known_by);
-	const char *const cell[] = { use_name(use, arena), use_value(sheet, use, arena), use_origin(sheet, use, arena), known };
+	const char *const cell[] = { use_name(use, arena), use_value(sheet, use, arena), use_origin(sheet, use, NULL, arena), known };
 	put_row(page, cell, 4);
 }
 
@@ -133,7 +133,7 @@ static void put_fact(Markup *page, const Sheet *sheet, const SheetLine *line, Ar
 	}
 	put_state(page, line, arena);
 	put_line(page, "basis", arena_printf(arena, "Basis: %s. The weakest figure behind it: %s.",
-		basis_text(sheet->verdict->cases->reference, spec->source, arena), known_by_words(line->fact->known_by)));
+		basis_short(sheet, spec->source, arena), known_by_words(line->fact->known_by)));
 	put_uses(page, sheet, line, arena);
 	CLOSE(page, "article");
 }
@@ -156,8 +156,7 @@ static void put_margins(Markup *page, const Sheet *sheet, Arena *arena)
 	ELEMENT(page, "p", margins_heading(sheet, arena));
 	for (uint32_t m = 0; m < sheet->margins; m++) {
 		const Margin *margin = &sheet->margin[m];
-		ELEMENT(page, "h3", arena_printf(arena, "%s%s: %s (%s)", figure(margin->line->fact->value, arena), margin->thin ? ", thin" : "",
-			fact_spec(margin->line->id)->title, record_title(margin->line->at, arena)));
+		ELEMENT(page, "h3", margin_title(margin, arena));
 		OPEN(page, "ul");
 		for (uint32_t i = 0; i < margin->inputs; i++)
 			ELEMENT(page, "li", arena_printf(arena, "%s: %s", margin->by[i].what, used_up_text(sheet, &margin->by[i], arena)));
@@ -179,6 +178,22 @@ static void put_constants(Markup *page, const Sheet *sheet, Arena *arena)
 		if (sheet->constant[i].use->known_by == KNOWN_MEMORY)
 			put_use_row(page, sheet, sheet->constant[i].use, arena);
 	end_table(page);
+}
+
+static void put_sources(Markup *page, const Sheet *sheet, Arena *arena)
+{
+	const bool *named = sources_named(sheet, arena);
+	const Reference *reference = sheet->verdict->cases->reference;
+	if (named == NULL)
+		return;
+	ELEMENT(page, "h2", "Sources");
+	OPEN(page, "dl");
+	for (uint32_t i = 0; i < reference->sources.count; i++)
+		if (named[i]) {
+			ELEMENT(page, "dt", reference->sources.row[i].id.text);
+			ELEMENT(page, "dd", basis_text(reference, reference->sources.row[i].id.text, arena));
+		}
+	CLOSE(page, "dl");
 }
 
 static void put_never(Markup *page, const Criteria *criteria, Arena *arena)
@@ -214,7 +229,7 @@ static void put_head(Markup *page, const Sheet *sheet, Arena *arena)
 		is_value(&number->given) ? number->text : "without a number", sheet->verdict->source->name,
 		cases->criteria != NULL ? cases->criteria->folder : "none"));
 	ELEMENT(page, "p", arena_printf(arena, "%u facts known, %u waiting, %u refused, %u not applicable. Uplift is positive. Pressures name "
-		"their level; those of two levels are never compared.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2],
+		"their level; those of two levels are never compared. A place without the name of a file is line:column of the submittal.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2],
 		sheet->by_state[3]));
 }
 
@@ -227,6 +242,7 @@ void write_calcs_html(Out *out, const Sheet *sheet, Arena *arena)
 	put_facts(&markup, sheet, arena);
 	put_margins(&markup, sheet, arena);
 	put_constants(&markup, sheet, arena);
+	put_sources(&markup, sheet, arena);
 	put_never(&markup, sheet->verdict->cases->criteria, arena);
 	put_cautions(&markup, sheet->verdict->cases->reference, arena);
 	ELEMENT(&markup, "p", "Made by seamstamp " SEAMSTAMP_VERSION ".");

@@ -31,12 +31,22 @@ const char *used_up_text(const Sheet *sheet, const UsedUp *by, Arena *arena)
 	return arena_printf(arena, "%s here; %s", now, then);
 }
 
+const char *margin_title(const Margin *margin, Arena *arena)
+{
+	const SheetLine *line = margin->line;
+	const char *others = margin->others == 0 ? "" : margin->others == 1 ? arena_printf(arena, ", and %s", margin->also->at->name)
+		: arena_printf(arena, ", %s and %u more", margin->also->at->name, margin->others - 1);
+	return arena_printf(arena, "%s%s%s: %s (%s%s)", figure(line->fact->value, arena), margin->thin ? ", thin" : "",
+		line->fact->borrowed ? ", borrowed" : "", fact_spec(line->id)->title, record_title(line->at, arena), others);
+}
+
 const char *margins_heading(const Sheet *sheet, Arena *arena)
 {
 	if (sheet->ratios == 0)
 		return "No ratio is known yet: see what the sheet waits for.";
 	const char *above = sheet->above == 0 ? "none is above 1" : arena_printf(arena, "%u above 1, which leave no margin", sheet->above);
 	const char *untried = sheet->untried ? " The submittal is too large to try what would use them up." : "";
-	return arena_printf(arena, "Of %u ratios known, %s. A ratio may reach 1; from 0.95 on it is called thin.%s", sheet->ratios, above,
+	return arena_printf(arena, "Of %u ratios known, %s. A ratio may reach 1; from 0.95 on it is called thin. "
+		"Below: the three thinnest, then the thinnest of each other kind.%s", sheet->ratios, above,
 		untried);
 }

@@ -174,6 +174,8 @@ const char *place_text(const Sheet *sheet, const Place *place, Arena *arena)
 	const Source *source = source_of(sheet, place->source);
 	if (source == NULL || place->line == 0)
 		return NULL;
+	if (place->source == SOURCE_SUBMITTAL)
+		return arena_printf(arena, "%u:%u", place->line, place_column(place));
 	return arena_printf(arena, "%s:%u:%u", source->name, place->line, place_column(place));
 }
 
@@ -185,13 +187,13 @@ static const char *typed_text(const SheetUse *use, const char *value)
 	return is_new ? typed : NULL;
 }
 
-static const char *field_origin(const Sheet *sheet, const SheetUse *use, Arena *arena)
+static const char *field_origin(const Sheet *sheet, const SheetUse *use, const Case *of, Arena *arena)
 {
 	const char *place = place_text(sheet, &use->given->place, arena);
 	const char *typed = typed_text(use, use_value(sheet, use, arena));
 	const char *assumed = use->given->said == SAID_ASSUMED ? "assumed, because not stated" : NULL;
 	const char *origin = assumed != NULL ? assumed : place != NULL ? place : "of this record";
-	if (use->at != NULL)
+	if (use->at != NULL && use->at != of && use->at->kind != KIND_submittal)
 		origin = arena_printf(arena, "%s, %s", origin, record_title(use->at, arena));
 	return typed != NULL ? arena_printf(arena, "%s, written %s", origin, typed) : origin;
 }
@@ -199,19 +201,18 @@ static const char *field_origin(const Sheet *sheet, const SheetUse *use, Arena *
 static const char *constant_origin(const Sheet *sheet, const SheetUse *use, Arena *arena)
 {
 	const char *place = use->given != NULL ? place_text(sheet, &use->given->place, arena) : NULL;
-	const char *source = use->source != NULL ? basis_text(sheet->verdict->cases->reference, use->source, arena)
-		: "the panel maker's own paper";
+	const char *source = use->source != NULL ? basis_short(sheet, use->source, arena) : "the panel maker's own paper";
 	const char *row = *use->row != '\0' ? arena_printf(arena, ", row %s", use->row) : "";
 	return arena_printf(arena, "%s%s; %s", place != NULL ? place : use->table, row, source);
 }
 
-const char *use_origin(const Sheet *sheet, const SheetUse *use, Arena *arena)
+const char *use_origin(const Sheet *sheet, const SheetUse *use, const Case *of, Arena *arena)
 {
 	if (use->kind == USED_FACT)
-		return arena_printf(arena, "worked out for %s", record_title(use->at, arena));
+		return use->at == of ? "worked out for this record" : arena_printf(arena, "worked out for %s", record_title(use->at, arena));
 	if (use->kind == USED_CONSTANT)
 		return constant_origin(sheet, use, arena);
-	return use->given != NULL ? field_origin(sheet, use, arena) : "";
+	return use->given != NULL ? field_origin(sheet, use, of, arena) : "";
 }
 
 const char *constants_counted(const Sheet *sheet, Arena *arena)
