@@ -85,7 +85,7 @@ typedef enum {
 	LAYOUTS
 } Layout;
 
-/* The layout of a name in data/reference/wind_figures.csv ("gable 2016"); LAYOUTS if it has none: the figure's plan is not drawn. */
+/* The layout of a name in wind_figures.csv ("gable 2016"); LAYOUTS if it has none: the figure's plan is not drawn. */
 Layout layout_named(const char *name);
 
 typedef struct {
@@ -94,7 +94,7 @@ typedef struct {
 	Layout layout;
 } RoofPlan;
 
-/* The measure by which a layout is drawn: of LAYOUT_LOW_SLOPE the height, else `a`, above `high_ft` (60 ft) without its term in h. */
+/* The measure a layout is drawn by: of LAYOUT_LOW_SLOPE the height, else `a`, above `high_ft` (60 ft) without its term in h. */
 double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft);
 
 /* Plan area of one zone of a layout: zone names as in the figures ("1'", "2e", "3r"); -1 if the layout has no such zone. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * Uplift that the sealed letters give for a zone, at allowable level.
  *
- * A letter may speak of the zone by its own name or by the places it takes in; the greatest counts. Words that are no place of the
- * figure count wherever the letter names nothing: no part of the roof may slip between two vocabularies.
+ * A letter may speak of the zone by its own name or by the places it takes in; the greatest counts. Words that are no place of
+ * the figure count wherever the letter names nothing: no part of the roof may slip between two vocabularies.
  */
 #include "below.h"
 #include "formula.h"

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * Plan areas of the zones of a rectangular roof. Distances lie in plan; the ridge runs along the length.
  *
- * A roof is cut along every line on which zones may meet, and each piece belongs to the zone of a point inside it; so the zones of
- * a layout add up to the whole roof, also where strips of a narrow roof overlap.
+ * A roof is cut along every line on which zones may meet, and each piece belongs to the zone of a point inside it; so the zones
+ * of a layout add up to the whole roof, also where strips of a narrow roof overlap.
  */
 #include "formula.h"
 
@@ -32,8 +32,10 @@ double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft)
 Layout layout_named(const char *name)
 {
 	static const char *const names[LAYOUTS] = {
-		[LAYOUT_EDGES] = "edges", [LAYOUT_HIGH] = "high", [LAYOUT_LOW_SLOPE] = "low slope", [LAYOUT_GABLE_2010] = "gable 2010",
-		[LAYOUT_LOW_HIP_2010] = "low hip 2010", [LAYOUT_HIP_2010] = "hip 2010", [LAYOUT_GABLE_2016] = "gable 2016", [LAYOUT_HIP_2016] = "hip 2016",
+		[LAYOUT_EDGES] = "edges", [LAYOUT_HIGH] = "high", [LAYOUT_LOW_SLOPE] = "low slope",
+		[LAYOUT_GABLE_2010] = "gable 2010",
+		[LAYOUT_LOW_HIP_2010] = "low hip 2010", [LAYOUT_HIP_2010] = "hip 2010",
+		[LAYOUT_GABLE_2016] = "gable 2016", [LAYOUT_HIP_2016] = "hip 2016",
 		[LAYOUT_GABLE_2022] = "gable 2022", [LAYOUT_STEEP_GABLE_2022] = "steep gable 2022", [LAYOUT_HIP_2022] = "hip 2022",
 		[LAYOUT_MONOSLOPE] = "monoslope",
 	};
@@ -236,7 +238,8 @@ static bool has_zone(Layout layout, const char *zone)
 {
 	static const char *const zones[LAYOUTS] = {
 		[LAYOUT_EDGES] = "1 2 3 ", [LAYOUT_HIGH] = "1 2 3 ", [LAYOUT_LOW_SLOPE] = "1' 1 2 3 ", [LAYOUT_GABLE_2010] = "1 2 3 ",
-		[LAYOUT_LOW_HIP_2010] = "1 2 ", [LAYOUT_HIP_2010] = "1 2 3 ", [LAYOUT_GABLE_2016] = "1 2e 2n 2r 3e 3r ", [LAYOUT_HIP_2016] = "1 2e 2r 3 ",
+		[LAYOUT_LOW_HIP_2010] = "1 2 ", [LAYOUT_HIP_2010] = "1 2 3 ",
+		[LAYOUT_GABLE_2016] = "1 2e 2n 2r 3e 3r ", [LAYOUT_HIP_2016] = "1 2e 2r 3 ",
 		[LAYOUT_GABLE_2022] = "1 2 3 ", [LAYOUT_STEEP_GABLE_2022] = "1 2 3 ", [LAYOUT_HIP_2022] = "1 2 3 ",
 		[LAYOUT_MONOSLOPE] = "1 2 2' 3 3' ",
 	};

@@ -40,8 +40,8 @@ static bool is_open(const Given *given)
 	return given->said == SAID_NOTHING || given->said == SAID_ASSUMED;
 }
 
-/* `any` in a catalogue is an answer too: the attribute does not apply. What the form assumes of the submittal's building holds for
- * a roof area that says nothing. */
+/* `any` in a catalogue is an answer too: the attribute does not apply. What the form assumes of the submittal's building holds
+ * for a roof area that says nothing. */
 static bool is_answer(const Given *given, const Given *own)
 {
 	return given->said == SAID_VALUE || given->said == SAID_NOT_APPLICABLE ||

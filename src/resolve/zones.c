@@ -2,10 +2,10 @@
  * The zones of each roof area: those of its figure, with the clip spacing that holds there; without a figure, what the clips and
  * the engineer's letters name.
  *
- * Clips are spaced by places (field, perimeter, corner, ridge, ridge end, hip, interior) or by the zone's own name. A zone may take
- * in several places: the widest of their spacings counts in all of it, and the widest of all where one of them is not named. Words
- * that are no place of the figure lie in the field. Where two kinds of running clip name one place, the wider spacing is the one
- * judged. A spacing that is not stated makes the zones wait.
+ * Clips are spaced by places (field, perimeter, corner, ridge, ridge end, hip, interior) or by the zone's own name. A zone may
+ * take in several places: the widest of their spacings counts in all of it, and the widest of all where one is not named. Words
+ * that are no place of the figure lie in the field. Where two kinds of running clip name one place, the wider spacing is the
+ * one judged. A spacing that is not stated makes the zones wait.
  */
 #include "resolving.h"
 

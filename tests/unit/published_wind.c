@@ -128,7 +128,8 @@ static void check_row(Figures *figures, const char *const *cell)
 	double below = pressure_or_number(tolerance != NULL ? tolerance : cell_called(figures, cell, "below"));
 	double above = pressure_or_number(tolerance != NULL ? tolerance : cell_called(figures, cell, "above"));
 	double held = figures->held(&figures->world, cell);
-	bool is_loose = is_within(expected - 1.01 * below, expected, below, above) || is_within(expected + 1.01 * above, expected, below, above);
+	bool is_loose = is_within(expected - 1.01 * below, expected, below, above) ||
+		is_within(expected + 1.01 * above, expected, below, above);
 	if (!is_within(held, expected, below, above) || is_loose) {
 		print_error("%s %s %s %s: printed %g, held %.6g\n", cell[STANDARD], cell[3], cell[WHAT], cell_called(figures, cell, "place"),
 			    expected, held);

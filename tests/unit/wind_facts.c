@@ -165,7 +165,8 @@ static void ground_is_level_stated_or_worked_out(void **state)
 
 static const char *spaced(Arena *arena, const char *standard, const char *slope, const char *spacing)
 {
-	Edit edit[] = { { "wind.standard", standard }, { "building.slope", slope }, { "roof_areas.0.clips.0.spacing", spacing }, { NULL, NULL } };
+	Edit edit[] = { { "wind.standard", standard }, { "building.slope", slope }, { "roof_areas.0.clips.0.spacing", spacing },
+		{ NULL, NULL } };
 	Cases *all = edited(arena, edit);
 	const char *words = "";
 	for (uint32_t i = 0; i < all->of[KIND_zone].count; i++) {
@@ -180,15 +181,18 @@ static const char *spaced(Arena *arena, const char *standard, const char *slope,
 static void a_zone_takes_the_widest_of_its_places(void **state)
 {
 	Arena *a = *state;
-	assert_string_equal(spaced(a, "ASCE 7-16", "1:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"), "1' 24 (interior), 1 24, 2 18, 3 12");
+	assert_string_equal(spaced(a, "ASCE 7-16", "1:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
+			    "1' 24 (interior), 1 24, 2 18, 3 12");
 	assert_string_equal(spaced(a, "ASCE 7-10", "1:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"), "1 24, 2 18, 3 12");
 	assert_string_equal(spaced(a, "ASCE 7-16", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
 			    "1 24, 2e 18, 2n 18, 2r 24 (ridge), 3e 12, 3r 24 (ridge end)");
-	assert_string_equal(spaced(a, "ASCE 7-16", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in, ridge: 16 in, ridge_end: 10 in}"),
+	assert_string_equal(spaced(a, "ASCE 7-16", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in, "
+			    "ridge: 16 in, ridge_end: 10 in}"),
 			    "1 24, 2e 18, 2n 18, 2r 16, 3e 12, 3r 10");
 	assert_string_equal(spaced(a, "ASCE 7-22", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
 			    "1 24, 2 24 (ridge), 3 24 (ridge end)");
-	assert_string_equal(spaced(a, "ASCE 7-22", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in, ridge: 16 in, ridge end: 10 in}"),
+	assert_string_equal(spaced(a, "ASCE 7-22", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in, "
+			    "ridge: 16 in, ridge end: 10 in}"),
 			    "1 24, 2 18, 3 10");
 	assert_string_equal(spaced(a, "ASCE 7-22", "8:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"), "1 24, 2 18, 3 12");
 	assert_string_equal(spaced(a, "ASCE 7-10", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
@@ -209,7 +213,8 @@ static void a_spacing_in_other_words_is_not_lost(void **state)
 	Arena *a = *state;
 	assert_string_equal(spaced(a, "ASCE 7-10", "1:12", "{interior: 30 in, field: 24 in, perimeter: 18 in, corner: 12 in}"),
 			    "1 30, 2 18, 3 12");
-	assert_string_equal(spaced(a, "ASCE 7-10", "1:12", "{field: 24 in, north side: 30 in, corner: 12 in}"), "1 30, 2 30 (perimeter), 3 12");
+	assert_string_equal(spaced(a, "ASCE 7-10", "1:12", "{field: 24 in, north side: 30 in, corner: 12 in}"),
+			    "1 30, 2 30 (perimeter), 3 12");
 }
 
 /* ---- letters ---- */
@@ -310,7 +315,8 @@ static double between_of(double low, double high)
 
 static WindRoof any_roof(void)
 {
-	static const char *const shapes[] = { "flat", "gable", "hip", "monoslope" }, *const enclosures[] = { "enclosed", "partially enclosed" },
+	static const char *const shapes[] = { "flat", "gable", "hip", "monoslope" },
+		*const enclosures[] = { "enclosed", "partially enclosed" },
 		*const exposures[] = { "B", "C", "D" };
 	static const double steepest[] = { 1.4, 12, 6, 6.9 };
 	int shape = rand() % 4;
