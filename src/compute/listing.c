@@ -138,7 +138,10 @@ double zone_class_spacing_in(Case *zone)
 		return 0;
 	note(zone, row->listing.text);
 	double listed = CONSTANT(zone, "listings.csv", row->listing.text, row->class_spacing_in.value, NULL);
-	return same_spacing_in(listed, spacing, tolerance);
+	double same = same_spacing_in(listed, spacing, tolerance);
+	if (same != listed)
+		zone->now->formula = "{spacing}";
+	return same;
 }
 
 double zone_class_spacing_ratio_one(Case *zone)

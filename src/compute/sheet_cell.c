@@ -99,6 +99,7 @@ static bool names_key(const char *words, const char *key)
 typedef struct {
 	const Use *use;
 	const char *words;
+	const Field *key; /* where the words are one key of the table and nothing else */
 	Cell best;
 	size_t alike;
 	bool several;
@@ -110,7 +111,7 @@ static void look_at_row(Search *search, const Record *record, const void *row)
 	for (uint32_t i = 0; i < record->count; i++) {
 		const Field *field = &record->field[i];
 		const Given *given = given_in(field, row);
-		if (!has_value(field, given, search->use->value))
+		if ((search->key != NULL && search->key != field) || !has_value(field, given, search->use->value))
 			continue;
 		size_t alike = 1 + own + (names_key(search->words, field->key) ? strlen(field->key) : 0);
 		if (alike < search->alike)
@@ -129,6 +130,7 @@ static Cell search_tables(Sheeting *sheeting, const Use *use, size_t file, const
 	for (uint32_t t = 0; t < tables; t++) {
 		if (strlen(table[t].file) != file || strncmp(table[t].file, use->what.constant, file) != 0)
 			continue;
+		search.key = field_find(table[t].record, words, strlen(words));
 		for (uint32_t i = 0; i < table[t].count && sheeting->looked < MOST_LOOKED; i++) {
 			sheeting->looked += table[t].record->count;
 			look_at_row(&search, table[t].record, (const char *)table[t].row + i * table[t].record->size);
