@@ -97,10 +97,15 @@ double zone_widest_tested_in(Case *zone)
 	fetch_approvals(zone, &approvals);
 	if (!ready(zone))
 		return 0;
-	double widest = narrower_last(zone, curve_of(test), HUGE_VAL);
+	double widest = narrower_last(zone, curve_of(test), HUGE_VAL), reported = widest;
 	for (uint32_t i = 0; i < approvals.count; i++)
 		widest = narrower_last(zone, curve_of(approvals.at[i]), widest);
-	return same_spacing_in(widest, spacing, tolerance);
+	double same = same_spacing_in(widest, spacing, tolerance);
+	if (widest < reported)
+		zone->now->formula = "least of the widest spacings in the papers on capacity";
+	if (same != widest)
+		zone->now->formula = "{spacing}";
+	return same;
 }
 
 /* ---- the tested pressure at the spacing laid ---- */

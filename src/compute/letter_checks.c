@@ -65,6 +65,15 @@ static const ZoneValue *value_for(const ByZone *by_zone, const char *place, size
 	return NULL;
 }
 
+/* Letters that do not set the interior apart mean it by the field, where the wind pulls harder. */
+static const ZoneValue *value_at(const ByZone *by_zone, const char *place, size_t length)
+{
+	static const char interior[] = "interior", field[] = "field";
+	const ZoneValue *value = value_for(by_zone, place, length);
+	bool is_interior = length == sizeof interior - 1 && strncmp(place, interior, length) == 0;
+	return value == NULL && is_interior ? value_for(by_zone, field, sizeof field - 1) : value;
+}
+
 /* Calls `take` for each value that holds in a zone. False if a place of it is not named. */
 static bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(void *user, const ZoneValue *), void *user)
 {
@@ -75,7 +84,7 @@ static bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(voi
 	}
 	bool all = is_value(&zone->places.given) || same_text(zone->name.text, "all zones");
 	for (const char *place = is_value(&zone->places.given) ? zone->places.text : ""; *place != '\0'; place += strcspn(place, ";"), place += strspn(place, "; ")) {
-		const ZoneValue *value = value_for(by_zone, place, strcspn(place, ";"));
+		const ZoneValue *value = value_at(by_zone, place, strcspn(place, ";"));
 		all &= value != NULL;
 		if (value != NULL)
 			take(user, value);

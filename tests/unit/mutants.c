@@ -20,11 +20,11 @@ typedef struct {
 	Arena *arena;
 	const char ***row;
 	uint32_t rows, room, columns;
-} Sheet;
+} CsvText;
 
 static bool take_cells(void *user, const Cell *cell, uint32_t cells)
 {
-	Sheet *sheet = user;
+	CsvText *sheet = user;
 	sheet->row = arena_more(sheet->arena, sheet->row, sheet->rows, &sheet->room, sizeof *sheet->row);
 	const char **copy = TAKE(sheet->arena, const char *, cells);
 	for (uint32_t i = 0; i < cells; i++)
@@ -34,11 +34,11 @@ static bool take_cells(void *user, const Cell *cell, uint32_t cells)
 	return true;
 }
 
-static Sheet read_sheet(Arena *arena, const char *name)
+static CsvText read_sheet(Arena *arena, const char *name)
 {
 	const Builtin *file = builtin_find(name);
 	assert_non_null(file);
-	Sheet sheet = { .arena = arena };
+	CsvText sheet = { .arena = arena };
 	Complaints complaints = { .arena = arena };
 	const Source *source = source_make(arena, name, file->bytes, (size_t)(file->end - file->bytes), SOURCE_FIRST_SHARED);
 	CsvFile csv = { arena, source, &complaints, take_cells, &sheet };
@@ -46,7 +46,7 @@ static Sheet read_sheet(Arena *arena, const char *name)
 	return sheet;
 }
 
-static void write_sheet(const Copy *copy, const char *file, const Sheet *sheet)
+static void write_sheet(const Copy *copy, const char *file, const CsvText *sheet)
 {
 	char path[160];
 	snprintf(path, sizeof path, "%s/%s", copy->folder, file);
@@ -65,7 +65,7 @@ static void write_sheet(const Copy *copy, const char *file, const Sheet *sheet)
 	assert_int_equal(fclose(out), 0);
 }
 
-static uint32_t column_of(const Sheet *sheet, const char *header)
+static uint32_t column_of(const CsvText *sheet, const char *header)
 {
 	for (uint32_t c = 0; c < sheet->columns; c++)
 		if (strcmp(sheet->row[0][c], header) == 0)
@@ -143,7 +143,7 @@ static void a_blank_cell_of_a_rule_is_noticed(void **state)
 {
 	const Copy *copy = *state;
 	Arena *arena = arena_make();
-	Sheet sheet = read_sheet(arena, "sample-2026/rules.csv");
+	CsvText sheet = read_sheet(arena, "sample-2026/rules.csv");
 	uint32_t blanked = 0, survived = 0, code = column_of(&sheet, "code");
 	for (uint32_t r = 1; r < sheet.rows; r++)
 		for (uint32_t c = 0; c < sheet.columns; c++) {
@@ -175,7 +175,7 @@ static void a_turned_direction_is_noticed(void **state)
 {
 	const Copy *copy = *state;
 	Arena *arena = arena_make();
-	Sheet sheet = read_sheet(arena, "sample-2026/substitutions.csv");
+	CsvText sheet = read_sheet(arena, "sample-2026/substitutions.csv");
 	uint32_t may_go = column_of(&sheet, "may go"), turns = 0, survived = 0;
 	for (uint32_t r = 1; r < sheet.rows; r++) {
 		const char *whole = sheet.row[r][may_go], *other = turned(whole);
