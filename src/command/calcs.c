@@ -68,7 +68,8 @@ static void say_messages(const Verdict *verdict, const char *path, Arena *arena)
 	for (uint32_t i = 0; i < verdict->items; i++)
 		count += verdict->item[i].found_by == FOUND_BY_READER;
 	if (count > 0)
-		say_error(arena_printf(arena, "%s: %u messages about how it is written; seamstamp review prints them", path, count));
+		say_error(arena_printf(arena, "%s: %u %s about how it is written; seamstamp review prints %s", path, count,
+			count == 1 ? "message" : "messages", count == 1 ? "it" : "them"));
 }
 
 static int print_sheet(Shared *shared, const Target *target, uint32_t targets)
