@@ -32,6 +32,7 @@ void print_help(void)
 	SAY(out, "seamstamp reviews what is submitted for the weathertight warranty of a standing-seam metal roof.\n\n"
 		"  seamstamp form --blank > mine.yaml     a submittal to fill in\n"
 		"  seamstamp review mine.yaml             a numbered list of what stands in its way\n"
+		"  seamstamp calcs mine.yaml              every figure behind it, worked out before your eyes\n"
 		"  seamstamp why LST-10                   what a rule asks, and why it matters on a roof\n\n");
 	const Command *command;
 	for (size_t i = 0; (command = command_at(i)) != NULL; i++)

@@ -132,8 +132,9 @@ static void put_fact(Markup *page, const Sheet *sheet, const SheetLine *line, Ar
 		put_line(page, "formula result", arena_printf(arena, "= %s", result_of(sheet, line, arena)));
 	}
 	put_state(page, line, arena);
-	put_line(page, "basis", arena_printf(arena, "Basis: %s. The weakest figure behind it: %s.",
-		basis_short(sheet, spec->source, arena), known_by_words(line->fact->known_by)));
+	const char *weakest = line->fact->known_by == KNOWN_READ ? ""
+		: arena_printf(arena, ". The weakest figure behind it: %s", known_by_words(line->fact->known_by));
+	put_line(page, "basis", arena_printf(arena, "Basis: %s%s.", basis_short(sheet, spec->source, arena), weakest));
 	put_uses(page, sheet, line, arena);
 	CLOSE(page, "article");
 }
