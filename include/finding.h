@@ -61,7 +61,8 @@ typedef struct {
 
 /* The names only advise knows, for remedies; NULL where it found none. */
 typedef struct {
-	const char *nearest_listing, *accepted_items, *greatest_spacing, *longest_term, *letter_inputs;
+	const char *nearest_listing, *accepted_items, *greatest_spacing, *longest_term;
+	const char *letter_inputs;
 } Advice;
 
 /* A wording with its operands put in, all numbers with the same digits; NULL if it names something of `advice` that is NULL. */

@@ -35,7 +35,8 @@ const char *greatest_spacings(Advising *advising, const Finding *item)
 		if (first == NULL)
 			first = text;
 		same &= strcmp(first, text) == 0;
-		all = arena_printf(advising->arena, "%s%s%s: %s", all != NULL ? all : "", all != NULL ? ", " : "", item->spot[i].where->name, text);
+		const char *before = all != NULL ? arena_printf(advising->arena, "%s, ", all) : "";
+		all = arena_printf(advising->arena, "%s%s: %s", before, item->spot[i].where->name, text);
 	}
 	return same ? first : all;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Which inputs give the figures of a letter that lies below the computed ones: edition, exposure, enclosure, height, area and load
- * level, one or two of them changed in a copy, so that the engineer is asked about what he did and not only told that it differs.
+ * Which inputs give the figures of a letter that differs from the computed ones: edition, exposure, enclosure, height, area and
+ * load level, one or two of them changed in a copy, so that the engineer is asked about what he did.
  */
 #include "advising.h"
 #include "facts.h"
@@ -61,7 +61,8 @@ static void offer_height(Guessing *g, const Number *height, double now)
 
 static void offer_all(Guessing *g)
 {
-	static const char *const exposures[] = { "B", "C", "D" }, *const enclosures[] = { "enclosed", "partially enclosed", "partially open" };
+	static const char *const exposures[] = { "B", "C", "D" };
+	static const char *const enclosures[] = { "enclosed", "partially enclosed", "partially open" };
 	static const double areas_sq_ft[] = { 10, 20, 50, 100 };
 	const Cases *cases = g->zone->all;
 	const RoofArea *area = case_outward(g->zone, KIND_roof_area)->row;
@@ -266,9 +267,11 @@ static const char *hits_text(const Guessing *g, const Hits *hits)
 	Arena *arena = g->advising->arena;
 	const char *text = NULL;
 	for (uint32_t i = 0; i < hits->count; i++)
-		text = arena_printf(arena, "%s%s%s", text != NULL ? text : "within 1 psf its figures are those of ", text != NULL ? ", or of " : "",
-			guess_words(g, &hits->at[i], arena));
-	return text != NULL ? text : "no edition, exposure, enclosure, height, area or load level that was tried gives its figures, nor any two of them";
+		text = text == NULL ? arena_printf(arena, "within 1 psf its figures are those of %s", guess_words(g, &hits->at[i], arena))
+				    : arena_printf(arena, "%s, or of %s", text, guess_words(g, &hits->at[i], arena));
+	return text != NULL ? text
+		: "no edition, exposure, enclosure, height, area or load level that was tried gives its "
+		  "figures, nor any two of them";
 }
 
 /* The letter that gave the zone its uplift. */

@@ -115,8 +115,8 @@ static const char *const line = "{closer_pressure} + ({wider_pressure} - {closer
 static const char *const reaction = "({closer_pressure} * {closer_spacing} + ({wider_pressure} * {wider_spacing} - "
 				    "{closer_pressure} * {closer_spacing}) * ({spacing} - {closer_spacing}) / "
 				    "({wider_spacing} - {closer_spacing})) / {spacing}";
-static const char *const power = "{closer_pressure} * ({spacing} / {closer_spacing}) ^ (log({wider_pressure} / {closer_pressure}) / "
-				 "log({wider_spacing} / {closer_spacing}))";
+static const char *const power = "{closer_pressure} * ({spacing} / {closer_spacing}) ^ "
+				 "(log({wider_pressure} / {closer_pressure}) / log({wider_spacing} / {closer_spacing}))";
 
 /* The template of the branch that gave the value. */
 static const char *template_of(const Beside *beside, Interpolation how, double value)
@@ -135,9 +135,11 @@ static const char *template_of(const Beside *beside, Interpolation how, double v
 
 static const char *method_of(const char *formula)
 {
-	return formula == line ? "by a straight line between two tests" : formula == reaction ? "by the reaction of a clip, between two tests"
-		: formula == power                                                       ? "by a power of the spacing, between two tests"
-											 : "at a tested spacing";
+	if (formula == line)
+		return "by a straight line between two tests";
+	if (formula == reaction)
+		return "by the reaction of a clip, between two tests";
+	return formula == power ? "by a power of the spacing, between two tests" : "at a tested spacing";
 }
 
 static double tested_by(Case *zone, Interpolation how)
@@ -235,7 +237,6 @@ double zone_straight_line_allowable_psf(Case *zone)
 double zone_greatest_allowable_psf(Case *zone)
 {
 	Case *test = fetch_capacity_test(zone);
-	double tolerance = fetch_spacing_tolerance(zone);
 	double factor = test != NULL ? OF_AT(zone, test, test_safety_factor_one) : 0;
 	if (!ready(zone))
 		return 0;
@@ -246,9 +247,8 @@ double zone_greatest_allowable_psf(Case *zone)
 	fetch_approvals(zone, &approvals);
 	for (uint32_t i = 0; i < approvals.count && ready(zone); i++) {
 		CapacityPaper paper = fetch_approval(zone, approvals.at[i]);
-		double at_in = paper.count > 0 ? paper.test[0].spacing_in : curve->test[0].spacing_in;
 		if (ready(zone) && (paper.count > 0 || paper.cap_psf > 0))
-			allowable = fmin(allowable, least_allowable_psf(&paper, 1, spacing_as_tested_in(paper.test, paper.count, at_in, tolerance), BY_NEXT_WIDER));
+			allowable = fmin(allowable, least_allowable_psf(&paper, 1, 0, BY_NEXT_WIDER)); /* closer than its closest */
 	}
 	note(zone, ((const Listing *)test->listed)->listing.text);
 	return ready(zone) ? allowable : 0;

@@ -7,8 +7,9 @@
 #include "curve.h"
 #include "fetch.h"
 
-/* The test of the roof area named for capacity, with tested pressures in its listing; NULL: the fact waits, is refused, or does not
- * apply, since no paper for capacity is named: rules of their own say that one is due. The fact is borrowed where the construction differs from the tested one. */
+/* The test of the roof area named for capacity, with tested pressures in its listing; NULL: the fact waits, is refused, or does
+ * not apply, since no paper for capacity is named: rules of their own say that one is due. The fact is borrowed where the
+ * construction differs from the tested one. */
 Case *fetch_capacity_test(Case *fact);
 
 /* How pressures between two tests are taken by these criteria. */

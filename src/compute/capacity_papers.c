@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * Papers on capacity: which test is named for it, its factor of safety, local approvals with their caps.
  *
- * The factor is that of the criteria for the test's standard and number of specimens, or the specification's where that is greater;
- * a factor that is in a pressure already is never taken out of it.
+ * The factor is that of the criteria for the test's standard and number of specimens, or the specification's where that is
+ * greater; a factor that is in a pressure already is never taken out of it.
  */
 #include "below.h"
 #include "capacity.h"
@@ -106,8 +106,9 @@ static const SafetyFactor *factor_row(const Edition *edition, const Text *standa
 	const SafetyFactor *found = NULL;
 	for (uint32_t i = 0; i < edition->safety_factors.of.count; i++) {
 		const SafetyFactor *row = &edition->safety_factors.of.row[i];
-		bool fits = is_value(&standard->given) && same_text(row->standard.text, standard->text) && row->tests_at_least_one.value <= tests;
-		if (fits && (found == NULL || row->tests_at_least_one.value > found->tests_at_least_one.value))
+		bool is_standard = is_value(&standard->given) && same_text(row->standard.text, standard->text);
+		double due = row->tests_at_least_one.value;
+		if (is_standard && due <= tests && (found == NULL || due > found->tests_at_least_one.value))
 			found = row;
 	}
 	return found;

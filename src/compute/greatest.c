@@ -99,7 +99,8 @@ double zone_greatest_spacing_in(Case *zone)
 	Papers papers;
 	fetch_papers(zone, &papers);
 	OF(zone, zone_demand_psf);
-	SpacingSearch of = { .paper = papers.paper, .how = fetch_interpolation(zone), .tolerance_percent = fetch_spacing_tolerance(zone) };
+	SpacingSearch of = { .paper = papers.paper, .how = fetch_interpolation(zone) };
+	of.tolerance_percent = fetch_spacing_tolerance(zone);
 	double module = fetch_module_in(zone);
 	double step = CONSTANT(zone, "criteria.yaml", "spacing_step", zone->all->criteria->edition.spacing_step_in.value, NULL);
 	of.panel_width_in = GIVEN(zone, roof_area, RoofArea, panel.width_in);

@@ -4,7 +4,7 @@
  * A place of a zone that a letter does not name takes the strictest of what it names.
  */
 #include "below.h"
-#include "fetch.h"
+#include "capacity.h"
 #include "formula.h"
 #include "text.h"
 
@@ -83,8 +83,10 @@ static bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(voi
 		return true;
 	}
 	bool all = is_value(&zone->places.given) || same_text(zone->name.text, "all zones");
-	for (const char *place = is_value(&zone->places.given) ? zone->places.text : ""; *place != '\0'; place += strcspn(place, ";"), place += strspn(place, "; ")) {
-		const ZoneValue *value = value_at(by_zone, place, strcspn(place, ";"));
+	const char *place = is_value(&zone->places.given) ? zone->places.text : "";
+	for (size_t length; *place != '\0'; place += length, place += strspn(place, "; ")) {
+		length = strcspn(place, ";");
+		const ZoneValue *value = value_at(by_zone, place, length);
 		all &= value != NULL;
 		if (value != NULL)
 			take(user, value);
@@ -110,7 +112,7 @@ static void take_closest(void *user, const ZoneValue *value)
 double zone_letter_spacing_in(Case *zone)
 {
 	double spacing = GIVEN(zone, zone, Zone, spacing_in);
-	double tolerance = CONSTANT(zone, "criteria.yaml", "spacing_tolerance", zone->all->criteria->edition.spacing_tolerance_percent.value, NULL);
+	double tolerance = fetch_spacing_tolerance(zone);
 	Letters letters = fetch_letters(zone);
 	double least = HUGE_VAL;
 	for (uint32_t i = 0; i < letters.count; i++) {
@@ -253,7 +255,8 @@ static double holds_assumed(Case *screw, double here, uint32_t assumed_at)
 		if (!ready(screw) || here >= assumed * (1 - 1e-9))
 			continue;
 		const Given *given = ask(letters.at[i], assumed_at).given;
-		note(screw, arena_printf(screw->all->arena, "%s rests on %s", letter_number(letters.at[i]), given->typed != NULL ? given->typed : "more"));
+		const char *typed = given->typed != NULL ? given->typed : "more";
+		note(screw, arena_printf(screw->all->arena, "%s rests on %s", letter_number(letters.at[i]), typed));
 		return 0;
 	}
 	return ready(screw);

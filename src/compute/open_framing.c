@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT
- * Capacity tests on open framing over a deck: sources disagree whether they hold there, so a switch of the criteria says no, with the
- * engineer's statement, or yes. UFC 3-110-03 says that such tests usually stand on heavy purlins and that clips over insulation on
- * deck may need pull tests.
+ * Capacity tests on open framing over a deck: sources disagree whether they hold there, so a switch of the criteria says no, with
+ * the engineer's statement, or yes. UFC 3-110-03 says that such tests usually stand on heavy purlins and that clips over
+ * insulation on deck may need pull tests.
  */
 #include "open_framing.h"
 

@@ -6,8 +6,8 @@
 
 #include "fetch.h"
 
-/* Whether a difference of the support, or of what fastens into it, is let pass because the criteria accept a capacity test on open
- * framing over a deck; the fastening into the deck is then judged by itself. A test on a deck never serves open framing. */
+/* Whether a difference of the support, or of what fastens into it, is let pass because the criteria accept a capacity test on
+ * open framing over a deck; the fastening into the deck is then judged by itself. A test on a deck never serves open framing. */
 bool is_let_pass_over_deck(Case *comparison, const Compared *compared);
 
 #endif

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * From tested pressures to what may be used at the spacing submitted.
  *
- * Where clips govern, p s is constant; where the panel governs, p goes with 1/s^2: both curves sag below the straight line between
- * two tests, which is therefore not on the safe side.
+ * Where clips govern, p s is constant; where the panel governs, p goes with 1/s^2: both curves sag below the straight line
+ * between two tests, which is therefore not on the safe side.
  */
 #include "formula.h"
 
