@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Sheet: every computed quantity of one submittal with all that it came from, for the sheet of calculations. Reports take it const.
+ * Sheet: every computed quantity of one submittal with all that it came from, for the sheet of calculations. Reports take it
+ * const.
  */
 #ifndef SHEET_H
 #define SHEET_H
@@ -45,7 +46,8 @@ typedef struct {
 	uint32_t facts; /* that used it */
 } SheetConstant;
 
-/* What would use up a margin: one input, how it stands, the last value at which the ratio holds and the first at which it does not. */
+/* What would use up a margin: one input, how it stands, the last value at which the ratio holds and the first at which it does
+ * not. */
 typedef struct {
 	const char *what, *path; /* "basic wind speed"; "wind.basic_speed", "criteria.safety_factors.0.factor" */
 	Unit unit;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The thinnest margins of a sheet, and what would use each up: one input at a time is raised. A value is printed only if the ratio
- * was worked out at it and at the step beyond.
+ * The thinnest margins of a sheet, and what would use each up: one input at a time is raised. A value is printed only if the
+ * ratio was worked out at it and at the step beyond.
  */
 #include "margins.h"
 

@@ -20,7 +20,8 @@ typedef struct {
 	double base; /* the ratio as submitted */
 } Trying;
 
-/* `set` writes a value into the copy, or into the criteria by which it is judged; of a word, its number among the field's words. */
+/* `set` writes a value into the copy, or into the criteria by which it is judged; of a word, its number among the field's
+ * words. */
 struct Probe {
 	const char *what, *path;
 	Unit unit;

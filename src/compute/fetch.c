@@ -205,7 +205,8 @@ static KnownBy known_by_of(const Reference *reference, const char *source)
 double fetch_constant(Case *fact, const char *row, double value, const char *source)
 {
 	KnownBy known_by = known_by_of(fact->all->reference, source);
-	record_use(fact, (Use){ .kind = USED_CONSTANT, .known_by = (uint8_t)known_by, .what.constant = row, .source = source, .value = value });
+	Use use = { .kind = USED_CONSTANT, .known_by = (uint8_t)known_by, .what.constant = row, .source = source, .value = value };
+	record_use(fact, use);
 	return value;
 }
 

@@ -39,7 +39,8 @@ static uint32_t list_tables(const Cases *cases, CellTable table[MOST_TABLES])
 	CATALOGUE_TABLES(EDITION_ROWS)
 	const Edition *edition = &cases->criteria->edition;
 	ADD_TABLE(((CellTable){ "criteria.yaml", &Edition_record, edition, 1 }));
-	ADD_TABLE(((CellTable){ "criteria.yaml", &SafetyFactor_record, edition->safety_factors.of.row, edition->safety_factors.of.count }));
+	const List *factors = &edition->safety_factors.list;
+	ADD_TABLE(((CellTable){ "criteria.yaml", &SafetyFactor_record, factors->row, factors->count }));
 	return count;
 }
 

@@ -14,7 +14,8 @@ typedef struct {
 	uint32_t looked; /* cells looked at so far */
 } Sheeting;
 
-/* The cell of a table that a constant was taken from; `field` NULL: no table has it, `given` NULL: more than one row may be it. */
+/* The cell of a table that a constant was taken from; `field` NULL: no table has it, `given` NULL: more than one row may be
+ * it. */
 typedef struct {
 	const Field *field;
 	const Record *record;

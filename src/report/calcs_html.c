@@ -115,8 +115,8 @@ static void put_state(Markup *page, const SheetLine *line, Arena *arena)
 	if (fact->note != NULL)
 		put_line(page, "state", arena_printf(arena, "Note: %s", fact->note));
 	if (fact->borrowed)
-		put_line(page, "state", "Borrowed: it rests on a test that differs from this assembly; it holds only if what was tested is used, "
-			"and no rule is met by it.");
+		put_line(page, "state", "Borrowed: it rests on a test that differs from this assembly; it holds only if what was tested is "
+			"used, and no rule is met by it.");
 }
 
 static void put_fact(Markup *page, const Sheet *sheet, const SheetLine *line, Arena *arena)
@@ -229,9 +229,9 @@ static void put_head(Markup *page, const Sheet *sheet, Arena *arena)
 	ELEMENT(page, "p", arena_printf(arena, "Submittal %s, file %s, criteria %s",
 		is_value(&number->given) ? number->text : "without a number", sheet->verdict->source->name,
 		cases->criteria != NULL ? cases->criteria->folder : "none"));
-	ELEMENT(page, "p", arena_printf(arena, "%u facts known, %u waiting, %u refused, %u not applicable. Uplift is positive. Pressures name "
-		"their level; those of two levels are never compared. A place without the name of a file is line:column of the submittal.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2],
-		sheet->by_state[3]));
+	ELEMENT(page, "p", arena_printf(arena, "%u facts known, %u waiting, %u refused, %u not applicable. Uplift is positive. Pressures "
+		"name their level; those of two levels are never compared. A place without the name of a file is line:column of the "
+		"submittal.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2], sheet->by_state[3]));
 }
 
 void write_calcs_html(Out *out, const Sheet *sheet, Arena *arena)

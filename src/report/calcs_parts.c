@@ -218,6 +218,6 @@ const char *use_origin(const Sheet *sheet, const SheetUse *use, const Case *of, 
 const char *constants_counted(const Sheet *sheet, Arena *arena)
 {
 	const uint32_t *known = sheet->known_by;
-	return arena_printf(arena, "Of %u constants used, %u read, %u second-hand, %u from memory, %u common practice.", sheet->constants,
-		known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]);
+	return arena_printf(arena, "Of %u constants used, %u read, %u second-hand, %u from memory, %u common practice.",
+		sheet->constants, known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]);
 }

@@ -28,15 +28,16 @@ static void put_sheet_head(Out *out, const Sheet *sheet, Arena *arena)
 	const Cases *cases = sheet->verdict->cases;
 	const Submittal *submittal = cases->submittal;
 	SAY(out, "SHEET OF CALCULATIONS\n");
-	put_label(out, (LabelColumn){ 2, 14 }, "Submittal", is_value(&submittal->submittal.given) ? submittal->submittal.text : "not stated");
+	const Text *number = &submittal->submittal;
+	put_label(out, (LabelColumn){ 2, 14 }, "Submittal", is_value(&number->given) ? number->text : "not stated");
 	put_label(out, (LabelColumn){ 2, 14 }, "File", sheet->verdict->source->name);
 	if (cases->criteria == NULL)
 		return;
 	put_label(out, (LabelColumn){ 2, 14 }, "Criteria", cases->criteria->folder);
 	put_label(out, (LabelColumn){ 2, 14 }, "Facts", arena_printf(arena, "%u known, %u waiting, %u refused, %u not applicable",
 		sheet->by_state[0], sheet->by_state[1], sheet->by_state[2], sheet->by_state[3]));
-	put_prose(out, "Uplift is positive. Each value of a formula stands below it with where it comes from. Pressures name their level; "
-		"those of two levels are never compared. A place without the name of a file is line:column of the submittal.");
+	put_prose(out, "Uplift is positive. Each value of a formula stands below it with where it comes from. Pressures name their "
+		"level; those of two levels are never compared. A place without the name of a file is line:column of the submittal.");
 }
 
 /* ---- one fact ---- */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Markup: HTML that is escaped by construction. Names of elements and attributes and the style are literals of the program; text is
- * always escaped, and there is no way to write it raw.
+ * Markup: HTML that is escaped by construction. Names of elements and attributes and the style are literals of the program; text
+ * is always escaped, and there is no way to write it raw.
  */
 #ifndef REPORT_MARKUP_H
 #define REPORT_MARKUP_H
