@@ -32,7 +32,7 @@ static double fetch_base_in(Case *screw)
 	return fetch_of_clips(screw, OF_roof_area_running_clip_thickness_in, OF_roof_area_fixed_clip_thickness_in);
 }
 
-/* The sheet of calculations calls the clips by their own names. */
+/* The sheet of calculations calls the clips by their own names; NULL: as facts.def has it. */
 static void tell(Case *screw, const char *of_running, const char *of_fixed)
 {
 	bool is_fixed = is_word(&((const Fastener *)screw->row)->use, "fixity");
@@ -42,7 +42,7 @@ static void tell(Case *screw, const char *of_running, const char *of_fixed)
 double fastener_clip_hole_in(Case *screw)
 {
 	double hole = fetch_hole_in(screw);
-	tell(screw, "{running_clip_hole}", "{fixed_clip_hole}");
+	tell(screw, NULL, "{fixed_clip_hole}");
 	return ready(screw) ? hole : 0;
 }
 
@@ -73,7 +73,7 @@ double fastener_drilled_thickness_in(Case *screw)
 	if (same_text(support, "concrete"))
 		return REFUSE(screw, "no drill point is judged in concrete");
 	double steel = GIVEN(screw, roof_area, RoofArea, support.thickness_in);
-	tell(screw, "{running_clip_thickness} + {support.thickness}", "{fixed_clip_thickness} + {support.thickness}");
+	tell(screw, NULL, "{fixed_clip_thickness} + {support.thickness}");
 	return ready(screw) ? drilled_in(clip, steel) : 0;
 }
 
@@ -128,8 +128,7 @@ double fastener_length_needed_in(Case *screw)
 	if (!ready(screw))
 		return 0;
 	if (!is_wood(support)) {
-		tell(screw, "{running_clip_thickness} + {layers_thickness} + {support.thickness} + 3 / {threads}",
-			"{fixed_clip_thickness} + {layers_thickness} + {support.thickness} + 3 / {threads}");
+		tell(screw, NULL, "{fixed_clip_thickness} + {layers_thickness} + {support.thickness} + 3 / {threads}");
 		return length_into_steel_in(clip + layers + thickness, threads);
 	}
 	tell(screw, "{running_clip_thickness} + {layers_thickness} + {support.thickness}",
