@@ -10,7 +10,7 @@
 
 enum {
 	MOST_TRIES = 200, /* copies judged for one submittal */
-	MOST_AREAS = 40, /* larger submittals get no such advice */
+	MOST_AREAS = 40,  /* larger submittals get no such advice */
 	MOST_CASES = 2000,
 	MOST_SPOTS = 20
 };
@@ -48,7 +48,7 @@ Cases *resolve_copy(Advising *advising, const Copy *copy);
 /* What is asked of a copy. */
 typedef struct {
 	const Finding *item;
-	bool alone; /* only whether the item is gone, whatever else comes up */
+	bool alone;                 /* only whether the item is gone, whatever else comes up */
 	bool despite_specification; /* what a specification asks for is left out of account */
 } Wanted;
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Varying: a copy of the submittal, or of one of its roof areas, changed in one place, resolved and judged again in the same arena,
- * which is wound back after.
+ * Varying: a copy of the submittal, or of one of its roof areas, changed in one place, resolved and judged again in the same
+ * arena, which is wound back after.
  *
  * What two runs find is matched by code, field and the number of the record in its list: names change with the items varied.
  */
@@ -26,7 +26,8 @@ static const Field *field_of_kind(const Record *record, RecordKind kind)
 /* The number of a case's record in the list that holds it; 0 for what stands in none. */
 static uint32_t number_in_list(const Case *at)
 {
-	const Field *field = at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
+	const Field *field =
+		at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
 	if (field == NULL || field->kind != IS_LIST || at->submitted == NULL)
 		return 0;
 	const List *list = (const List *)(const void *)((const char *)at->up->submitted + field->offset);
@@ -168,7 +169,8 @@ static bool compare_trouble(void *user, const Trouble *trouble)
 {
 	Comparing *comparing = user;
 	Key key = key_of(trouble, comparing->shift);
-	if (trouble->rule == comparing->wanted->item->rule && hash_get(comparing->targets, (const char *)&key, sizeof key) != NULL) {
+	if (trouble->rule == comparing->wanted->item->rule &&
+	    hash_get(comparing->targets, (const char *)&key, sizeof key) != NULL) {
 		comparing->cured = false;
 		return false;
 	}

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Comparisons by attribute. Most rules over comparisons speak of one attribute, and there are many of both: without this each rule
- * would be tried on each comparison.
+ * Comparisons by attribute. Most rules over comparisons speak of one attribute, and there are many of both: without this each
+ * rule would be tried on each comparison.
  */
 #include "judge.h"
 

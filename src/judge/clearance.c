@@ -13,7 +13,7 @@
 /* The first open items by how far they reach, and by the case they stand at. */
 typedef struct {
 	Judging *judging;
-	Hash *at; /* case to item: found against it */
+	Hash *at;                        /* case to item: found against it */
 	Hash *of_area, *of_construction; /* case of a roof area to item */
 	const Finding *of_all, *of_all_constructions;
 } Reach;
@@ -93,7 +93,8 @@ static void reach_area(Reach *reach, const Raw *raw, const Finding *item)
 		return;
 	if (where->kind == KIND_panel || where == area)
 		put_first(reach, reach->of_area, area, item);
-	else if (where->kind == KIND_test || where->kind == KIND_zone || where->kind == KIND_fixed_line || (is_part(where->kind) && is_of_construction(where)))
+	else if (where->kind == KIND_test || where->kind == KIND_zone || where->kind == KIND_fixed_line ||
+		 (is_part(where->kind) && is_of_construction(where)))
 		put_first(reach, reach->of_construction, area, item);
 }
 
@@ -172,7 +173,8 @@ static Ordered *parts_in_order(const Judging *judging, uint32_t *count)
 		for (uint32_t i = 0; is_part((RecordKind)kind) && i < cases->of[kind].count; i++) {
 			const Case *part = cases->of[kind].at[i];
 			const Given *record = part->row;
-			if (record->said == SAID_VALUE || part->up == NULL || (part->kind != KIND_panel && part->kind != KIND_support))
+			if (record->said == SAID_VALUE || part->up == NULL ||
+			    (part->kind != KIND_panel && part->kind != KIND_support))
 				ordered[at++] = (Ordered){ part, position_of(part, NULL) };
 		}
 	qsort(ordered, at, sizeof *ordered, part_compare);
@@ -197,7 +199,10 @@ void clear_parts(Judging *judging)
 {
 	Verdict *verdict = judging->verdict;
 	Arena *arena = judging->arena;
-	Reach reach = { .judging = judging, .at = hash_make(arena, 16), .of_area = hash_make(arena, 8), .of_construction = hash_make(arena, 8) };
+	Reach reach = { .judging = judging,
+			.at = hash_make(arena, 16),
+			.of_area = hash_make(arena, 8),
+			.of_construction = hash_make(arena, 8) };
 	for (uint32_t i = 0; i < judging->sorted_count; i++) {
 		const Raw *raw = judging->sorted[i];
 		const Finding *item = raw->item != 0 && raw->item <= verdict->items ? &verdict->item[raw->item - 1] : NULL;

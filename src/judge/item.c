@@ -56,7 +56,8 @@ static void fill_broken(Judging *judging, const Group *group, Finding *item)
 	item->authority = rule->authority;
 	item->basis = rule->basis;
 	item->answer_by = rule->answer_by;
-	item->known_by = weaker(weaker(basis_known_by(at[0]->all->reference, rule->basis), told.tested.left.fact), told.tested.right.fact);
+	item->known_by =
+		weaker(weaker(basis_known_by(at[0]->all->reference, rule->basis), told.tested.left.fact), told.tested.right.fact);
 }
 
 /* ---- readers, missing, own ---- */
@@ -116,7 +117,8 @@ static void fill_missing(const Raw *raw, Finding *item, Arena *arena)
 	complaint.about.key = field != NULL ? field->key : raw->what;
 	complaint.about.want = raw->reason != NULL ? cut_text(raw->reason, arena) : field != NULL ? example_of(field, arena) : "";
 	if (raw->message == MESSAGE_MIS_05)
-		complaint.about.value = arena_printf(arena, "%s, by %s", complaint.about.value, cut_text(missing_party(raw), arena));
+		complaint.about.value =
+			arena_printf(arena, "%s, by %s", complaint.about.value, cut_text(missing_party(raw), arena));
 	fill_message(item, &complaint, arena);
 	item->submitted.text = submitted_for(raw, arena);
 	if (raw->message == MESSAGE_MIS_05 && *missing_party(raw) != '\0')
@@ -167,7 +169,8 @@ static void fill_spots(Judging *judging, const Group *group, Finding *item)
 		if (last != NULL && last->where != NULL && last->where == raw->where && last->place.line == raw->place.line &&
 		    last->place.column == raw->place.column)
 			continue;
-		item->spot[item->spots++] = (Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
+		item->spot[item->spots++] =
+			(Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
 	}
 }
 
@@ -176,7 +179,7 @@ static void fill_waits(Judging *judging, const Group *group, Finding *item)
 	const Criteria *criteria = judging->cases->criteria;
 	uint32_t count = 0;
 	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
-		count += group->rules[i / 64] >> i % 64 & 1;
+		count += (group->rules[i / 64] >> i % 64 & 1) != 0;
 	item->waits = TAKE(judging->arena, const char *, count + 1);
 	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
 		if (group->rules[i / 64] >> i % 64 & 1)

@@ -73,7 +73,9 @@ static const Given *value_at(const Case *at, const OperandValue *left, const Fie
 /* A broken `is given` rule names the field: the field is not missing a second time. */
 static void account_for_field(Judging *judging, const Tested *tested, const Raw *raw)
 {
-	Wait wanted = { .key = { tested->left.given, NULL }, .given = tested->left.given, .field = tested->left.field, .at = raw->where };
+	Wait wanted = {
+		.key = { tested->left.given, NULL }, .given = tested->left.given, .field = tested->left.field, .at = raw->where
+	};
 	Wait *wait = tested->left.given != NULL ? wait_for(judging, &wanted) : NULL;
 	if (wait != NULL && wait->raw == 0)
 		wait->raw = raw->number;
@@ -237,8 +239,8 @@ static bool tell_trouble(const Judging *judging, const Trial *trial, Progress *t
 /* Kinds of record that stand in no roof area: what is changed in one does not touch them. */
 static bool stands_outside_areas(RecordKind kind)
 {
-	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document || kind == KIND_event ||
-	       kind == KIND_paper;
+	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document ||
+	       kind == KIND_event || kind == KIND_paper;
 }
 
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial)

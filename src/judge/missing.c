@@ -115,7 +115,8 @@ static void assume(Judging *judging, const Walk *walk, const Field *field, const
 	Verdict *verdict = judging->verdict;
 	if (verdict->assumptions >= MOST_ITEMS)
 		return;
-	judging->assumed = arena_more(judging->arena, judging->assumed, verdict->assumptions, &judging->assumed_room, sizeof(Assumption));
+	judging->assumed =
+		arena_more(judging->arena, judging->assumed, verdict->assumptions, &judging->assumed_room, sizeof(Assumption));
 	const char *value = field->kind != IS_LIST && given->typed != NULL ? given->typed : field->assumed;
 	judging->assumed[verdict->assumptions++] = (Assumption){ walk->at, field, value != NULL ? value : "none" };
 	verdict->assumed = judging->assumed;
@@ -184,7 +185,8 @@ static void walk_record(Judging *judging, const Walk *walk)
 			Wait *outer = wait_found(judging, given);
 			bool not_due = outer == NULL && !is_due(judging, field) && field->need == NEED_REQUIRED;
 			if (outer != NULL || not_due)
-				account_inside(judging, field->record, inside.row, outer != NULL ? outer : &(Wait){ .not_due = true });
+				account_inside(judging, field->record, inside.row,
+					       outer != NULL ? outer : &(Wait){ .not_due = true });
 		} else if (field->record->sort != RECORD_PART) {
 			walk_record(judging, &inside);
 		}
@@ -316,7 +318,8 @@ void find_missing(Judging *judging)
 		account_for_building(judging, cases->of[KIND_roof_area].at[i]);
 	}
 	for (int kind = 0; kind < RECORD_KINDS; kind++) {
-		bool is_walked = kind == KIND_submittal || kind == KIND_roof_area || record_of((RecordKind)kind)->sort == RECORD_MADE;
+		bool is_walked =
+			kind == KIND_submittal || kind == KIND_roof_area || record_of((RecordKind)kind)->sort == RECORD_MADE;
 		for (uint32_t i = 0; !is_walked && i < cases->of[kind].count; i++)
 			walk_case(judging, cases->of[kind].at[i]);
 	}

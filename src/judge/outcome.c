@@ -9,7 +9,8 @@
 static bool is_open(const Finding *item)
 {
 	for (uint32_t i = 0; i < item->spots; i++)
-		if (item->spot[i].state != ITEM_CLOSED && item->spot[i].state != ITEM_CONDITION && item->spot[i].state != ITEM_VARIANCE)
+		if (item->spot[i].state != ITEM_CLOSED && item->spot[i].state != ITEM_CONDITION &&
+		    item->spot[i].state != ITEM_VARIANCE)
 			return true;
 	return false;
 }
@@ -78,7 +79,8 @@ static const char *lapse_of(const Approval *row, const Cases *cases, Arena *aren
 		return arena_printf(arena, "approval %s is not issued yet", row->letter.text);
 	if (!is_value(&row->expires.given) || row->expires.day < cases->as_of)
 		return arena_printf(arena, "approval %s ended on %s", row->letter.text, date_print(arena, row->expires.day));
-	if (!is_value(&term->given) || !is_value(&row->greatest_term_yr.given) || term->value > row->greatest_term_yr.value * (1 + 1e-9))
+	if (!is_value(&term->given) || !is_value(&row->greatest_term_yr.given) ||
+	    term->value > row->greatest_term_yr.value * (1 + 1e-9))
 		return arena_printf(arena, "approval %s is not for this term", row->letter.text);
 	return NULL;
 }
@@ -117,13 +119,14 @@ static void order_line(Judging *judging)
 	if (judging->stage != STAGE_order && judging->stage != STAGE_close_out)
 		against = joined(against, "the package is not at stage order", arena);
 	if (open > 0)
-		against = joined(against, arena_printf(arena, open == 1 ? "%u item stands open" : "%u items stand open", open), arena);
+		against = joined(against, arena_printf(arena, open == 1 ? "%u item stands open" : "%u items stand open", open),
+				 arena);
 	if (approval == NULL)
 		against = joined(against, why, arena);
 	verdict->may_order = *against == '\0';
 	if (verdict->may_order)
 		verdict->order_line = arena_printf(arena, "nothing found here stands in the way of ordering (approval letter %s)",
-			cut_text(approval->letter.text, arena));
+						   cut_text(approval->letter.text, arena));
 	else
 		verdict->order_line = arena_printf(arena, "Do not order: %s", against);
 }

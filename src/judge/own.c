@@ -79,8 +79,11 @@ static ItemState state_for(const char *disposition)
 		const char *word;
 		ItemState state;
 	} states[] = {
-		{ "closed", ITEM_CLOSED }, { "withdrawn", ITEM_CLOSED }, { "superseded", ITEM_CLOSED },
-		{ "closed as noted", ITEM_CONDITION }, { "deferred to field", ITEM_CONDITION },
+		{ "closed", ITEM_CLOSED },
+		{ "withdrawn", ITEM_CLOSED },
+		{ "superseded", ITEM_CLOSED },
+		{ "closed as noted", ITEM_CONDITION },
+		{ "deferred to field", ITEM_CONDITION },
 	};
 	for (size_t i = 0; i < sizeof states / sizeof *states; i++)
 		if (strcmp(states[i].word, disposition) == 0)
@@ -102,7 +105,7 @@ static void apply(Judging *judging, const Disposition *row)
 		item->spot[i].state = state;
 	if (*reason != '\0')
 		item->remedy = arena_printf(judging->arena, "%s (%s by the reviewer: %s)", item->remedy, row->disposition.text,
-			cut_text(reason, judging->arena));
+					    cut_text(reason, judging->arena));
 }
 
 void apply_dispositions(Judging *judging)

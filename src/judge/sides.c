@@ -41,7 +41,8 @@ static const char *texts_text(const Texts *texts, Arena *arena)
 	const char *all = "";
 	for (uint32_t i = 0; i < texts->count && i < MOST_ENTRIES; i++)
 		all = arena_printf(arena, "%s%s%s", all, i > 0 ? ", " : "", cut_text(texts->at[i].text, arena));
-	return texts->count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more", all, (unsigned)(texts->count - MOST_ENTRIES)) : all;
+	return texts->count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more", all, (unsigned)(texts->count - MOST_ENTRIES))
+					   : all;
 }
 
 /* The entries of a list of lists.csv. */
@@ -95,7 +96,8 @@ const char *value_text(const OperandValue *value, const Shown *shown, const Refe
 	if (value->state != OPERAND_HAS)
 		return said_text(value);
 	if (value->gives == VALUE_NUMBER && typed != NULL)
-		return arena_printf(arena, "%s%s", cut_text(typed, arena), value->given != NULL && value->given->said == SAID_ASSUMED ? " (assumed)" : "");
+		return arena_printf(arena, "%s%s", cut_text(typed, arena),
+				    value->given != NULL && value->given->said == SAID_ASSUMED ? " (assumed)" : "");
 	switch (value->gives) {
 	case VALUE_NUMBER:
 		if (value->field != NULL && value->field->kind == IS_SIZE && screw_size(reference, value->number) != NULL)
@@ -120,8 +122,8 @@ const char *value_text(const OperandValue *value, const Shown *shown, const Refe
 
 static const char *relation_text(Relation relation, const char *limit, Arena *arena)
 {
-	static const char *const words[] = { "", "anything but ", "at least ", "at most ", "more than ", "less than ", "before ", "after ",
-		"one of: ", "none of: ", "", "" };
+	static const char *const words[] = { "",        "anything but ", "at least ", "at most ",  "more than ", "less than ",
+					     "before ", "after ",        "one of: ",  "none of: ", "",           "" };
 	return *words[relation] == '\0' ? limit : arena_printf(arena, "%s%s", words[relation], limit);
 }
 
@@ -157,7 +159,8 @@ static const char *spoken_of(const Told *told, Arena *arena)
 	const Wording *finding = &told->rule->finding;
 	for (uint32_t i = 0; i < finding->count; i++) {
 		const Operand *operand = &finding->piece[i].operand;
-		bool is_name = operand->field != NULL && operand->field->kind == IS_NAME && operand->at != KIND_letter && operand->at != KIND_test;
+		bool is_name = operand->field != NULL && operand->field->kind == IS_NAME && operand->at != KIND_letter &&
+			       operand->at != KIND_test;
 		if (!finding->piece[i].has_operand || operand->from != FROM_FIELD || is_name)
 			continue;
 		OperandValue value = operand_value(told->at[0], operand);
@@ -190,7 +193,8 @@ static const char *allowed_by(const Compared *compared, Arena *arena)
 	const ListingTerm *term = compared->term != NULL ? compared->term->row : NULL;
 	if (term != NULL && is_value(&term->value.given)) {
 		bool is_plain = strcmp(term->relation.text, "is") == 0;
-		return is_plain ? term->value.text : arena_printf(arena, "%s %s", term->relation.text, cut_text(term->value.text, arena));
+		return is_plain ? term->value.text
+				: arena_printf(arena, "%s %s", term->relation.text, cut_text(term->value.text, arena));
 	}
 	const Word *may_go = &compared->record.may_go;
 	if (is_word(may_go, "up"))

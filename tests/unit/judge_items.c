@@ -154,7 +154,8 @@ static void broken_is_given_stands_for_the_field(void **state)
 	assert_int_equal(count(verdict, "RET-08"), 1);
 	for (uint32_t i = 0; i < verdict->items; i++)
 		for (uint32_t j = 0; j < verdict->item[i].fields; j++)
-			assert_true(strcmp(verdict->item[i].code, "RET-08") == 0 || strcmp(verdict->item[i].field[j], "support.pull_tests") != 0);
+			assert_true(strcmp(verdict->item[i].code, "RET-08") == 0 ||
+				    strcmp(verdict->item[i].field[j], "support.pull_tests") != 0);
 }
 
 static void stage_asks_for_what_is_due(void **state)
@@ -293,7 +294,8 @@ static void reordered_keys_keep_the_numbers(void **state)
 	take_fingerprints(before, bench->arena);
 	take_fingerprints(after, bench->arena);
 	for (uint32_t i = 0; i < before->items; i++)
-		assert_true(before->item[i].spot[0].fingerprint != 0 && before->item[i].spot[0].fingerprint == after->item[i].spot[0].fingerprint);
+		assert_true(before->item[i].spot[0].fingerprint != 0 &&
+			    before->item[i].spot[0].fingerprint == after->item[i].spot[0].fingerprint);
 }
 
 static void bid_numbers_nothing(void **state)

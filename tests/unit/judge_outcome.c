@@ -35,7 +35,8 @@ static int set_up(void **state)
 	bench->registers = *bench->world.registers;
 	bench->review = (Review){ .given = said(NULL), .submittal = text("MC-1042"), .round_one = { said("1"), 1 } };
 	bench->review.received = (Date){ said("2026-04-15"), 20558 };
-	bench->review.papers.list.given.said = bench->review.items.list.given.said = bench->review.own.list.given.said = SAID_NONE;
+	bench->review.papers.list.given.said = bench->review.items.list.given.said = bench->review.own.list.given.said =
+		SAID_NONE;
 	*state = bench;
 	return 0;
 }
@@ -57,7 +58,10 @@ static void edit(Bench *bench, const char *path, const char *value)
 static Verdict *judged(Bench *bench, bool by_reviewer)
 {
 	Complaints complaints = { .arena = bench->arena };
-	Inputs inputs = { .criteria = bench->world.criteria, .reference = bench->world.reference, .registers = &bench->registers, .as_of = INT32_MIN };
+	Inputs inputs = { .criteria = bench->world.criteria,
+			  .reference = bench->world.reference,
+			  .registers = &bench->registers,
+			  .as_of = INT32_MIN };
 	inputs.submittal = read_submittal(bench->arena, bench->root, bench->source, inputs.reference, &complaints);
 	inputs.review = by_reviewer ? &bench->review : NULL;
 	return judge(bench->arena, resolve(bench->arena, &inputs), &complaints, bench->source);
@@ -114,7 +118,8 @@ static void each_worst_action_has_its_recommendation(void **state)
 static void felt_without_slip_sheet_is_corrected(void **state)
 {
 	Bench *bench = *state;
-	edit(bench, "roof_areas.0.underlayments.0", "{item: underlay-felt-30, supplied_by: roofing supplier, where: whole roof, slip_sheet: no}");
+	edit(bench, "roof_areas.0.underlayments.0",
+	     "{item: underlay-felt-30, supplied_by: roofing supplier, where: whole roof, slip_sheet: no}");
 	const Verdict *verdict = judged(bench, true);
 	assert_non_null(find(verdict, "UND-08"));
 	assert_true(verdict->by_action[ACTION_CORRECTIONS] > 0);
@@ -124,7 +129,9 @@ static void felt_without_slip_sheet_is_corrected(void **state)
 
 static void approve(Bench *bench, const char *item, const char *project)
 {
-	bench->approval[0] = (Approval){ .given = said(NULL), .letter = text("PA-99"), .item = text(item), .use = text("any"), .project = text(project) };
+	bench->approval[0] = (Approval){
+		.given = said(NULL), .letter = text("PA-99"), .item = text(item), .use = text("any"), .project = text(project)
+	};
 	bench->approval[0].issued = (Date){ said("2026-04-01"), 20544 };
 	bench->approval[0].expires = (Date){ said("2026-12-31"), 20818 };
 	bench->approval[0].greatest_term_yr = (Number){ said("20 yr"), 20 };
@@ -256,10 +263,20 @@ static void own_items_share_the_numbering_and_come_last(void **state)
 {
 	Bench *bench = *state;
 	OwnItem own[] = {
-		{ .given = said(NULL), .action = text("REVISE AND RESUBMIT"), .where = text("A5, detail 3"), .finding = text("valley shown without cleat"),
-			.basis = text("common practice, no published source"), .remedy = text("show the cleat"), .answer_by = text("contractor") },
-		{ .given = said(NULL), .action = text("SHRUG"), .where = text("A6"), .finding = text("gutter"), .basis = text("ufgs-07412"),
-			.remedy = text("show it"), .answer_by = text("designer") },
+		{ .given = said(NULL),
+		  .action = text("REVISE AND RESUBMIT"),
+		  .where = text("A5, detail 3"),
+		  .finding = text("valley shown without cleat"),
+		  .basis = text("common practice, no published source"),
+		  .remedy = text("show the cleat"),
+		  .answer_by = text("contractor") },
+		{ .given = said(NULL),
+		  .action = text("SHRUG"),
+		  .where = text("A6"),
+		  .finding = text("gutter"),
+		  .basis = text("ufgs-07412"),
+		  .remedy = text("show it"),
+		  .answer_by = text("designer") },
 	};
 	bench->review.own.of.row = own;
 	bench->review.own.of.count = 2;
@@ -281,7 +298,9 @@ static void own_items_share_the_numbering_and_come_last(void **state)
 static void dispositions_close_with_a_reason_only(void **state)
 {
 	Bench *bench = *state;
-	Disposition rows[] = { { .given = said(NULL), .number = text("1.01"), .disposition = { said("withdrawn"), "withdrawn", 0 } } };
+	Disposition rows[] = {
+		{ .given = said(NULL), .number = text("1.01"), .disposition = { said("withdrawn"), "withdrawn", 0 } }
+	};
 	bench->review.items.of.row = rows;
 	bench->review.items.of.count = 1;
 	bench->review.items.list.given.said = SAID_VALUE;

@@ -213,7 +213,8 @@ static uint32_t met_when_clean(const World *world)
 /* Rules over records that are not there are not met: the count falls by those on the records taken out, and none is won. */
 static void a_list_left_out_meets_no_rule(void **state)
 {
-	static const char *const lists[] = { "clips", "fasteners", "sealants", "closures", "penetrations", "rivets", "underlayments", "details" };
+	static const char *const lists[] = { "clips",        "fasteners", "sealants",      "closures",
+					     "penetrations", "rivets",    "underlayments", "details" };
 	const Bench *bench = *state;
 	uint32_t clean = met_when_clean(&bench->world);
 	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
