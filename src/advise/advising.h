@@ -12,6 +12,7 @@ enum {
 	MOST_TRIES = 200, /* copies judged for one submittal */
 	MOST_AREAS = 40,  /* larger submittals get no such advice */
 	MOST_CASES = 2000,
+	MOST_WORK = 60000, /* tries times records: a large file gets fewer */
 	MOST_SPOTS = 20
 };
 

@@ -11,7 +11,8 @@
 bool may_try(const Advising *advising)
 {
 	const Cases *cases = advising->verdict->cases;
-	return advising->tries < MOST_TRIES && cases->made <= MOST_CASES && cases->submittal->roof_areas.of.count <= MOST_AREAS;
+	bool is_small = cases->made <= MOST_CASES && cases->submittal->roof_areas.of.count <= MOST_AREAS;
+	return is_small && advising->tries < MOST_TRIES && advising->tries * cases->made <= MOST_WORK;
 }
 
 /* The field of a record that holds records of a kind, as a list or as one. */
