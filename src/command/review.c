@@ -263,7 +263,9 @@ int command_review(const Arguments *arguments)
 	}
 	Batch batch = batch_of(arguments);
 	run.several = batch != ONE_FILE;
-	if (!outputs_open(&run.outputs, arguments, batch) || !load_shared(&run))
+	if (!outputs_open(&run.outputs, arguments, batch) || !load_shared(&run)) {
+		outputs_drop(&run.outputs);
 		return STATUS_FAILED;
+	}
 	return review_all(&run);
 }
