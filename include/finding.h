@@ -34,7 +34,7 @@ typedef struct {
 	const char *code;
 	Action action;
 	const Rule *rule; /* of FOUND_BROKEN */
-	const Case *judged; /* of FOUND_BROKEN: the case the rule was judged on, at the first place; may be a comparison, role or paper */
+	const Case *judged; /* of FOUND_BROKEN: the case judged, at the first place; may be a comparison, role or paper */
 	const Complaint *complaint; /* of FOUND_BY_READER */
 	Spot *spot;
 	uint32_t spots;

@@ -41,8 +41,8 @@ Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const S
 /* judge: path and fingerprint of every place, for the formats and rounds that need them. */
 void take_fingerprints(Verdict *verdict, Arena *arena);
 
-/* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts. Rule
- * `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
+/* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
+ * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
  * to go on. */
 typedef struct {
 	const char *code;

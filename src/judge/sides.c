@@ -63,12 +63,23 @@ static const char *list_text(const Criteria *criteria, const char *list, Arena *
 	return count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more of the list", all, count - MOST_ENTRIES) : all;
 }
 
+/* A cell of a table says its unit in the header: its bare number is no text for people. */
+static bool lacks_unit(const OperandValue *value)
+{
+	double number;
+	const char *typed = value->given->typed;
+	bool has_unit = value->gives == VALUE_NUMBER && value->field != NULL && *unit_row(value->field->unit)->printed != '\0';
+	return has_unit && value->field->kind != IS_SIZE && number_read(typed, strlen(typed), &number);
+}
+
 const char *typed_text(const OperandValue *value, const Operand *operand)
 {
 	if (operand->from == FROM_CONSTANT)
 		return value->gives == VALUE_NUMBER ? operand->word : NULL;
 	bool is_field = value->given != NULL && value->fact == NULL && is_value(value->given);
-	return is_field && value->given->typed != NULL && *value->given->typed != '\0' ? value->given->typed : NULL;
+	if (!is_field || value->given->typed == NULL || *value->given->typed == '\0' || lacks_unit(value))
+		return NULL;
+	return value->given->typed;
 }
 
 /* What a field says in place of a value. */

@@ -60,6 +60,8 @@ Mark mark_of(const Case *at)
 	Mark mark = { first_text(at, IS_NAME, 0), NULL };
 	if (mark.first != NULL)
 		return mark;
+	if (at->kind == KIND_submittal)
+		return (Mark){ "the submittal", NULL };
 	if (record->sort == RECORD_PART)
 		mark = (Mark){ item_of(at), first_text(at, IS_WORD, 0) };
 	else
