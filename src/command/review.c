@@ -75,6 +75,7 @@ static Cases *bare_cases(const Inputs *inputs, Arena *arena)
 	return cases;
 }
 
+/* NULL where the reviewer's file cannot be used, which has been said. */
 static Verdict *judge_file(Run *run, const char *path, Arena *arena)
 {
 	Complaints complaints = { .arena = arena };
@@ -92,6 +93,8 @@ static Verdict *judge_file(Run *run, const char *path, Arena *arena)
 	verdict->review_source = inputs.review != NULL ? run->loaded.review_source : NULL;
 	verdict->criteria_sha256 = sha256;
 	verdict->si = run->si;
+	if (!verdict->broken_file && !accept_review(&run->loaded, verdict))
+		return NULL;
 	if (!verdict->broken_file)
 		advise(verdict, arena);
 	if (outputs_need_hash(&run->outputs))
@@ -119,8 +122,14 @@ static void review_file(Run *run, const char *path, Arena *arena)
 {
 	ArenaMark mark = arena_mark(arena);
 	const Verdict *verdict = judge_file(run, path, arena);
-	outputs_add(&run->outputs, verdict, arena);
 	run->files++;
+	if (verdict == NULL) {
+		run->broken++;
+		arena_back(arena, mark);
+		say_error(arena_printf(run->arguments->arena, "%s: not reviewed: the reviewer's file cannot be used with it", path));
+		return;
+	}
+	outputs_add(&run->outputs, verdict, arena);
 	run->broken += verdict->broken_file;
 	run->found += !verdict->broken_file && is_at_gate(verdict, run->gate);
 	if (verdict->broken_file)

@@ -102,10 +102,11 @@ static bool is_given(const OperandValue *value)
 		: is_value(value->given) || (value->field->kind == IS_LIST && value->given->said == SAID_NONE);
 }
 
-/* `is given` asks whether something was said: only what could not be read, or a fact that waits, cannot be told. */
+/* `is given` asks whether a value was said: a submittal that says it does not apply has not given it. Only what could not be read, or a fact that waits, cannot be told. */
 static TestOutcome outcome_given(Relation relation, const OperandValue *left)
 {
-	if (left->state == OPERAND_NOT_APPLICABLE)
+	bool is_apart = left->state == OPERAND_NOT_APPLICABLE;
+	if (is_apart && (left->fact != NULL || left->given == NULL || left->given->place.source >= SOURCE_FIRST_SHARED))
 		return TEST_NOT_APPLICABLE;
 	if (left->fact != NULL && left->state != OPERAND_HAS)
 		return left->state == OPERAND_WAITS ? TEST_WAITS : TEST_REFUSED;

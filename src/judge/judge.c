@@ -95,6 +95,23 @@ static void add_broken(Judging *judging, const Rule *rule, const Case *at, const
 		account_for_field(judging, tested, kept);
 }
 
+/* Whether the submittal itself sets aside what the rule asks for; `any` of a catalogue is no such answer. */
+static bool is_said_not_to_apply(const OperandValue *left)
+{
+	const Given *given = left->fact == NULL ? left->given : NULL;
+	return given != NULL && given->said == SAID_NOT_APPLICABLE && given->place.source < SOURCE_FIRST_SHARED;
+}
+
+static Tested test_rule(const Case *at, const Rule *rule)
+{
+	Tested tested = test_case(at, &rule->is);
+	if (tested.outcome == TEST_NOT_APPLICABLE && is_said_not_to_apply(&tested.left)) {
+		tested.outcome = TEST_WAITS;
+		tested.left.state = OPERAND_WAITS;
+	}
+	return tested;
+}
+
 static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 {
 	Tally *tally = &judging->verdict->tally;
@@ -105,7 +122,7 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 		return;
 	}
 	if (when == TEST_MET)
-		tested = test_case(at, &rule->is);
+		tested = test_rule(at, rule);
 	switch (tested.outcome) {
 	case TEST_MET:
 		tally->met++;

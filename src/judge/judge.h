@@ -95,6 +95,8 @@ typedef struct {
 	bool rejects;      /* an open item rejects the whole package */
 	Assumption *assumed;
 	uint32_t assumed_room;
+	Assumption *aside; /* said not to apply */
+	uint32_t aside_room;
 	Hash *waits, *texts;          /* by their key; equal texts once */
 	Hash *broken;                 /* raws of broken rules by rule and record */
 	Hash *messages;               /* raws of readers by place */
@@ -225,6 +227,14 @@ void number_items(Judging *judging);
 /* The texts of one item from its raws; `number.c` has given it its number. */
 void fill_item(Judging *judging, const Group *group, Finding *item);
 void add_own_items(Judging *judging);
+
+/* Whether the reviewer's file is for this submittal and round. */
+bool is_review_for(const Review *review, const Submittal *submittal);
+
+/* What a disposition makes of an item, and whether it may: what no variance waives, no disposition closes. */
+ItemState state_for(const char *disposition);
+bool may_dispose(const Finding *item, ItemState state);
+
 /* The item of a number such as 1.03; NULL if this report has none. */
 Finding *item_numbered(const Verdict *verdict, const char *number);
 void apply_dispositions(Judging *judging);

@@ -181,6 +181,20 @@ static const char *spoken_of(const Told *told, Arena *arena)
 	return own_name(stands_at(told->at[0]), arena);
 }
 
+/* The contrary of a title: its verb is denied, else the thing itself: "not approved on a condition". */
+static const char *denied(const char *title, Arena *arena)
+{
+	static const char *const verbs[] = { " is ", " are " };
+	const char *clause = strstr(title, " that ");
+	for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+		const char *verb = strstr(title, verbs[i]);
+		size_t length = strlen(verbs[i]);
+		if (verb != NULL && (clause == NULL || verb < clause))
+			return arena_printf(arena, "%.*snot %s", (int)(verb - title + (long)length), title, verb + length);
+	}
+	return arena_printf(arena, clause != NULL ? "no %s" : "not %s", title);
+}
+
 static void tell_statement(Told *told, Arena *arena)
 {
 	const Fact *fact = told->tested.left.fact;
@@ -192,7 +206,7 @@ static void tell_statement(Told *told, Arena *arena)
 	if (fact->note != NULL)
 		submitted = arena_printf(arena, "%s (%s)", submitted, cut_text(fact->note, arena));
 	told->submitted = (Side){ .text = submitted };
-	told->limit = (Side){ .text = wanted ? title : arena_printf(arena, "not: %s", title) };
+	told->limit = (Side){ .text = wanted ? title : denied(title, arena) };
 }
 
 /* The listing's own term, else the direction in which the two may differ. */

@@ -152,27 +152,12 @@ static void count_constants(Doubts *doubts)
 	}
 }
 
-/* Dispositions whose item this report does not have: they close nothing. */
-static void doubt_dispositions(Doubts *doubts)
-{
-	const Review *review = doubts->judging->cases->review;
-	for (uint32_t i = 0; review != NULL && i < review->items.of.count; i++) {
-		const Text *number = &review->items.of.row[i].number;
-		if (is_value(&number->given) && item_numbered(doubts->judging->verdict, number->text) == NULL)
-			doubt(doubts,
-			      arena_printf(doubts->judging->arena, "disposition of item %s",
-					   cut_text(number->text, doubts->judging->arena)),
-			      "this report has no such item");
-	}
-}
-
 void find_unverified(Judging *judging)
 {
 	Doubts doubts = { .judging = judging, .seen = papers_seen(judging) };
 	doubt_day(&doubts);
 	doubt_certificate(&doubts);
 	doubt_letters(&doubts);
-	doubt_dispositions(&doubts);
 	doubt_lives(&doubts);
 	count_constants(&doubts);
 	doubt_papers(&doubts);
