@@ -111,7 +111,7 @@ static int by_count(const void *a, const void *b)
 	return strcmp(x->who, y->who);
 }
 
-/* Sorted names, equal ones counted; what the reviewer closed waits for nobody: a file may name as many parties as it has items. */
+/* Sorted names, equal ones counted: a file may name as many parties as it has items. What is closed waits for nobody. */
 static const char *answerers(const Verdict *verdict, Arena *arena)
 {
 	enum { MOST_NAMED = 8 };

@@ -96,10 +96,11 @@ static void put_own(Out *out)
 {
 	put_title(out, own_code, "as the reviewer says");
 	put_label(out, why_column, "Says", "what the panel maker's reviewer found himself");
-	put_label(out, why_column, "Why", "No table holds all that can be wrong with a roof; what a person sees on the drawings stands in the same "
-		"list, last, with its own action, basis, remedy and who must answer.");
+	put_label(out, why_column, "Why", "No table holds all that can be wrong with a roof; what a person sees on the drawings "
+		"stands in the same list, last, with its own action, basis, remedy and who must answer.");
 	put_label(out, why_column, "Basis", "the one the reviewer names in his file");
-	put_label(out, why_column, "Written", "under own: in the reviewer's file, with action, where, finding, basis, remedy and answer_by");
+	put_label(out, why_column, "Written", "under own: in the reviewer's file, with action, where, finding, basis, remedy and "
+		"answer_by");
 }
 
 const char *why_code_at(const Criteria *criteria, size_t i)
