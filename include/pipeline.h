@@ -38,8 +38,8 @@ Cases *resolve(Arena *arena, const Inputs *inputs);
 /* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source);
 
-/* judge: slips in the reviewer's file, at their places. Of the file alone; and against the submittal it was judged with: false if
- * that review is worth nothing, true if there are only notices. Neither ever stands in the contractor's letter. */
+/* judge: slips in the reviewer's file, at their places. Of the file alone; and against the submittal it was judged with: false
+ * if that review is worth nothing, true if there are only notices. Neither ever stands in the contractor's letter. */
 void check_review(const Review *review, Complaints *faults);
 bool check_reviewed(const Verdict *verdict, Complaints *faults);
 

@@ -102,7 +102,8 @@ static bool is_given(const OperandValue *value)
 		: is_value(value->given) || (value->field->kind == IS_LIST && value->given->said == SAID_NONE);
 }
 
-/* `is given` asks whether a value was said: a submittal that says it does not apply has not given it. Only what could not be read, or a fact that waits, cannot be told. */
+/* `is given` asks whether a value was said: a submittal that says it does not apply has not given it. Only what could not be
+ * read, or a fact that waits, cannot be told. */
 static TestOutcome outcome_given(Relation relation, const OperandValue *left)
 {
 	bool is_apart = left->state == OPERAND_NOT_APPLICABLE;

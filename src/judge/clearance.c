@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT
  * Clearance: what is said of each part, so that it is known what could be bought.
  *
- * "Nothing found against it" is said only of a part that no open item names or could still change. So an item on the tested construction
- * holds back all that belongs to it in its roof area, an item on the panel or the area all parts of the area, and an item on the
- * project, the warranty or the building every part.
+ * "Nothing found against it" is said only of a part that no open item names or could still change. So an item on the tested
+ * construction holds back all that belongs to it in its roof area, an item on the panel or the area all parts of the area, and
+ * an item on the project, the warranty or the building every part.
  */
 #include "judge.h"
 
