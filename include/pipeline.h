@@ -32,8 +32,12 @@ typedef struct {
 	const Reference *reference;
 	const Registers *registers;
 	int32_t as_of; /* INT32_MIN: not given */
+	bool nameless; /* nobody will read the names of the cases */
 } Inputs;
 Cases *resolve(Arena *arena, const Inputs *inputs);
+
+/* resolve, for advise: a part with another record in its place, bound to the catalogue, beside the tree: no other case knows it. */
+Case *resolve_alone(Arena *arena, const Case *part, const void *submitted);
 
 /* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source);
@@ -49,7 +53,7 @@ void take_fingerprints(Verdict *verdict, Arena *arena);
 /* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
  * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
  * to go on. */
-typedef struct {
+typedef struct Trouble {
 	const char *code;
 	const Rule *rule; /* NULL: what is missing */
 	const Field *field; /* what is missing */
@@ -57,7 +61,7 @@ typedef struct {
 } Trouble;
 typedef struct {
 	const Rule *first;
-	bool whole;
+	bool whole, alone; /* alone: no rule but `first` */
 	bool (*found)(void *user, const Trouble *trouble);
 	void *user;
 } Trial;

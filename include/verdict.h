@@ -56,6 +56,8 @@ typedef struct Verdict {
 	const char *recommended_action; /* NULL in a self-check */
 	bool may_order;
 	const char *order_line; /* "Do not order: ..." or "nothing found here stands in the way of ordering" */
+	const struct Trouble *trouble; /* for advise: what a trial of the unchanged submittal would tell; NULL: it must be tried */
+	uint32_t troubles;
 	const char *order_condition; /* of the approval that counts; NULL: none */
 	uint32_t known_by[4]; /* how many constants used were read, second-hand, from memory, common practice */
 } Verdict;

@@ -21,6 +21,7 @@ typedef struct {
 	Arena *arena;
 	uint32_t tries;
 	Hash *before[MOST_AREAS + 1]; /* what stands in the way of the unchanged roof area; at 0 of the whole */
+	Hash *whole; /* the same as the verdict has it */
 } Advising;
 
 /* A copy with roof areas of its own; lists are copied when they are changed. */

@@ -88,7 +88,7 @@ void *copied_row(Advising *advising, Copy *copy, const Case *at)
 Cases *resolve_copy(Advising *advising, const Copy *copy)
 {
 	const Cases *cases = advising->verdict->cases;
-	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of };
+	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of, true };
 	advising->tries++;
 	return resolve(advising->arena, &inputs);
 }
@@ -145,12 +145,31 @@ static bool keep_trouble(void *user, const Trouble *trouble)
 	return true;
 }
 
+/* The verdict was found in the same way and knows all areas. */
+static void take_from_verdict(Advising *advising, uint32_t area)
+{
+	const Verdict *verdict = advising->verdict;
+	if (advising->whole == NULL) {
+		advising->whole = hash_make(advising->arena, verdict->troubles);
+		Comparing comparing = { .advising = advising, .keys = advising->whole };
+		for (uint32_t i = 0; i < verdict->troubles; i++)
+			keep_trouble(&comparing, &verdict->trouble[i]);
+	}
+	advising->before[area] = advising->whole;
+	advising->tries++;
+}
+
 void judge_unchanged(Advising *advising, const Finding *item, uint32_t area)
 {
+	const Verdict *verdict = advising->verdict;
 	if (advising->before[area] != NULL)
 		return;
+	if (verdict->trouble != NULL) {
+		take_from_verdict(advising, area);
+		return;
+	}
 	Comparing comparing = { .advising = advising, .keys = hash_make(advising->arena, 16), .shift = area > 0 ? area - 1 : 0 };
-	Trial trial = { item->rule, area == 0, keep_trouble, &comparing };
+	Trial trial = { .first = item->rule, .whole = area == 0, .found = keep_trouble, .user = &comparing };
 	judge_trial(advising->arena, resolve_copy(advising, copy_submittal(advising, area)), &trial);
 	advising->before[area] = comparing.keys;
 }
@@ -187,7 +206,7 @@ bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *
 	Comparing comparing = { .advising = advising, .keys = advising->before[copy->area], .wanted = wanted, .cured = true };
 	comparing.targets = target_keys(advising, wanted->item);
 	comparing.shift = copy->area > 0 ? copy->area - 1 : 0;
-	Trial trial = { wanted->item->rule, copy->area == 0, compare_trouble, &comparing };
+	Trial trial = { wanted->item->rule, copy->area == 0, wanted->alone, compare_trouble, &comparing };
 	judge_trial(advising->arena, cases, &trial);
 	return comparing.cured;
 }

@@ -28,8 +28,13 @@ static bool same_part(Part a, Part b)
 	return a.length == b.length && strncasecmp(a.at, b.at, a.length) == 0;
 }
 
+/* Most texts that are asked about are equal, or differ in the first letter. */
 bool same_text(const char *a, const char *b)
 {
+	if (a == b || strcmp(a, b) == 0)
+		return true;
+	if (!isspace((unsigned char)*a) && !isspace((unsigned char)*b) && tolower((unsigned char)*a) != tolower((unsigned char)*b))
+		return false;
 	return same_part(trimmed(a, strlen(a)), trimmed(b, strlen(b)));
 }
 

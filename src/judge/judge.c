@@ -148,12 +148,13 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 {
 	const Cases *cases = judging->cases;
-	Bucket bucket = { cases->of[kind].at, cases->of[kind].count, 0 };
-	if (kind == KIND_comparison)
-		bucket = bucket_of(judging, rule);
-	for (uint32_t i = 0; i < bucket.count; i++)
-		judge_case(judging, rule, bucket.at[i]);
-	judging->verdict->tally.not_applicable += cases->of[kind].count - bucket.count;
+	const Subject wanted = kind == KIND_comparison ? subject_of_rule(rule) : (Subject){ 0 };
+	for (uint32_t i = 0; i < cases->of[kind].count; i++) {
+		if (kind == KIND_comparison && !may_be(&judging->subject[i], &wanted))
+			judging->verdict->tally.not_applicable++;
+		else
+			judge_case(judging, rule, cases->of[kind].at[i]);
+	}
 	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
 		wait_list(judging, rule, judging->waiting[kind][i]);
 		judging->verdict->tally.not_judged++;
@@ -211,7 +212,7 @@ static void judge_all(Judging *judging)
 {
 	const Criteria *criteria = judging->cases->criteria;
 	sort_waiting_lists(judging);
-	fill_buckets(judging);
+	fill_subjects(judging);
 	for (uint32_t i = 0; i < criteria->rules; i++)
 		judge_rule(judging, &criteria->rule[i]);
 	note_broken(judging);
@@ -265,9 +266,9 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 	Judging judging = judging_of(arena, cases);
 	Progress told = { 0, 0 };
 	sort_waiting_lists(&judging);
-	fill_buckets(&judging);
+	fill_subjects(&judging);
 	judge_rule(&judging, trial->first);
-	if (!tell_trouble(&judging, trial, &told))
+	if (!tell_trouble(&judging, trial, &told) || trial->alone)
 		return;
 	for (uint32_t i = 0; i < cases->criteria->rules; i++) {
 		const Rule *rule = &cases->criteria->rule[i];
@@ -285,6 +286,29 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 
 /* ---- the whole ---- */
 
+typedef struct {
+	Trouble *at;
+	uint32_t count;
+} Troubles;
+
+static bool take_trouble(void *user, const Trouble *trouble)
+{
+	Troubles *troubles = user;
+	troubles->at[troubles->count++] = *trouble;
+	return true;
+}
+
+/* Readers' messages stand for values that a trial, which has none of them, finds missing: then advise must try for itself. */
+static void keep_troubles(const Judging *judging)
+{
+	if (judging->complaints != NULL && judging->complaints->count > 0)
+		return;
+	Troubles troubles = { TAKE(judging->arena, Trouble, judging->raws + judging->opens), 0 };
+	tell_trouble(judging, &(Trial){ .found = take_trouble, .user = &troubles }, &(Progress){ 0, 0 });
+	judging->verdict->trouble = troubles.at;
+	judging->verdict->troubles = troubles.count;
+}
+
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
 {
 	Judging judging = judging_of(arena, cases);
@@ -299,6 +323,7 @@ Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const S
 	add_complaints(&judging);
 	if (!verdict->broken_file)
 		judge_all(&judging);
+	keep_troubles(&judging);
 	add_own_items(&judging);
 	hold_back(&judging);
 	group_raws(&judging);

@@ -77,11 +77,10 @@ typedef struct {
 	uint64_t *rules; /* that wait for it, one bit each */
 } Group;
 
-/* Comparisons of one attribute. */
+/* What a comparison is about, or a rule wants it to be about: a code of each word, 0 where it is open. */
 typedef struct {
-	Case **at;
-	uint32_t count, room;
-} Bucket;
+	uint32_t with, part, attribute;
+} Subject;
 
 typedef struct {
 	Arena *arena;
@@ -112,7 +111,7 @@ typedef struct {
 	uint32_t groups, group_room;
 	const WaitingList *const *waiting[RECORD_KINDS]; /* waiting lists by kind */
 	uint32_t waitings[RECORD_KINDS];
-	Hash *attributes; /* comparisons by attribute; NULL: not sorted */
+	Subject *subject; /* of each comparison */
 } Judging;
 
 /* ---- judge.c ---- */
@@ -120,12 +119,18 @@ typedef struct {
 /* A new raw, or NULL beyond the limit; its action counts all the same. Pointers to raws stay good. */
 Raw *raw_add(Judging *judging, const Raw *raw);
 
-/* ---- buckets.c ---- */
+/* ---- subjects.c ---- */
 
-void fill_buckets(Judging *judging);
+void fill_subjects(Judging *judging);
+Subject subject_of_rule(const Rule *rule);
 
-/* The comparisons on which a rule can apply. */
-Bucket bucket_of(const Judging *judging, const Rule *rule);
+/* Whether a comparison can be what a rule wants: false only if some word differs. */
+static inline bool may_be(const Subject *is, const Subject *wanted)
+{
+	return (is->with == wanted->with || is->with == 0 || wanted->with == 0) &&
+	       (is->part == wanted->part || is->part == 0 || wanted->part == 0) &&
+	       (is->attribute == wanted->attribute || is->attribute == 0 || wanted->attribute == 0);
+}
 
 /* ---- waits.c ---- */
 

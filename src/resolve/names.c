@@ -112,6 +112,10 @@ static void count_twins(Resolving *r, Case *at, const Mark *mark)
 
 void name_case(Resolving *r, Case *at)
 {
+	if (r->nameless) {
+		at->name = "";
+		return;
+	}
 	Mark mark = mark_of(at);
 	char *key = keyed_name(r->arena, at, own_name(at, &mark));
 	at->name = key + 1;
@@ -125,6 +129,8 @@ void name_case(Resolving *r, Case *at)
 
 const char *name_made(Resolving *r, const Case *up, const char *own)
 {
+	if (r->nameless)
+		return "";
 	Case made = { .kind = KIND_zone, .up = (Case *)up };
 	return keyed_name(r->arena, &made, own) + 1;
 }
