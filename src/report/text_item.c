@@ -26,9 +26,8 @@ static const char *where_text(const Finding *item, const Spot *spot, Arena *aren
 static void put_title(Out *out, const Finding *item, Arena *arena)
 {
 	const char *number = item_number(item, arena);
-	int action = counted_action(item);
 	const char *lead = arena_printf(arena, "%s%s  %s  ", number != NULL ? number : "   -", item->spots > 1 ? " a" : "",
-		action < 0 ? "CLOSED" : action_words((Action)action));
+		item_heading(item));
 	put(out, lead);
 	put_cut(out, where_text(item, &item->spot[0], arena), PAGE_WIDTH - (int)strlen(lead) - (int)strlen(item->code) - 4);
 	SAY(out, "  [");
