@@ -402,6 +402,42 @@ static void every_item_says_who_says_so(void **state)
 	}
 }
 
+/* ---- what it rests on, and its words ---- */
+
+static void an_item_cites_the_paper_behind_it(void **state)
+{
+	Bench *bench = *state;
+	edit(bench, "roof_areas.0.clips.0.item", "clip-b-float");
+	const Finding *item = find(review(bench), "CLP-01a");
+	assert_string_equal(item->cites, "tested-210, UL 580; report-33, ASTM E1592");
+	assert_string_equal(item->finding, "clip-b-float is not the tested clip-a-float of tested-210 and report-33");
+	edit(bench, "roof_areas.0.clips.0.item", "clip-a-float");
+	edit(bench, "specification.requirements.8.exactly", "open-end");
+	assert_string_equal(find(review(bench), "DOC-05a")->cites, "section 07 41 13, paragraph 2.8.A");
+	edit(bench, "documents.4.kind", "brochure");
+	item = find(review(bench), "DOC-01");
+	assert_string_equal(item->basis, "ufgs-01330");
+	assert_int_equal(item->known_by, KNOWN_READ);
+	assert_null(item->cites);
+}
+
+static void what_is_allowed_reads_like_a_sentence(void **state)
+{
+	Bench *bench = *state;
+	Approval approval = bench->world.registers->approvals.row[0];
+	Registers registers = *bench->world.registers;
+	approval.item.text = "closure-special";
+	approval.use.given.said = SAID_NOT_APPLICABLE;
+	approval.greatest_term_yr.value = 60;
+	registers.approvals.row = &approval;
+	registers.approvals.count = 1;
+	bench->world.registers = &registers;
+	edit(bench, "roof_areas.0.closures.0.item", "closure-special");
+	const Finding *item = find(review(bench), "LST-17");
+	assert_non_null(item);
+	assert_string_equal(item->limit.text, "not approved on a condition");
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, set_up, tear_down)
 
 int main(void)
@@ -426,6 +462,8 @@ int main(void)
 		TEST(bid_numbers_nothing),
 		TEST(values_that_differ_look_different),
 		TEST(every_item_says_who_says_so),
+		TEST(an_item_cites_the_paper_behind_it),
+		TEST(what_is_allowed_reads_like_a_sentence),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
