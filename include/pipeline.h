@@ -36,7 +36,8 @@ typedef struct {
 } Inputs;
 Cases *resolve(Arena *arena, const Inputs *inputs);
 
-/* resolve, for advise: a part with another record in its place, bound to the catalogue, beside the tree: no other case knows it. */
+/* resolve, for advise: a part with another record in its place, bound to the catalogue, beside the tree: no other case knows
+ * it. */
 Case *resolve_alone(Arena *arena, const Case *part, const void *submitted);
 
 /* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
@@ -51,8 +52,8 @@ bool check_reviewed(const Verdict *verdict, Complaints *faults);
 void take_fingerprints(Verdict *verdict, Arena *arena);
 
 /* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
- * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
- * to go on. */
+ * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says
+ * whether to go on. */
 typedef struct Trouble {
 	const char *code;
 	const Rule *rule; /* NULL: what is missing */
