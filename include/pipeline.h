@@ -65,6 +65,8 @@ typedef struct {
 	bool whole, alone; /* alone: no rule but `first` */
 	bool (*found)(void *user, const Trouble *trouble);
 	void *user;
+	const bool *stays; /* of each rule: what changed cannot change it but on records of kind `changed`; NULL: all are judged whole */
+	RecordKind changed;
 } Trial;
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial);
 

@@ -83,31 +83,12 @@ static bool is_accepted(Advising *advising, const Finding *item, const void *can
 		if (row != NULL)
 			put_item(record_of(part->kind), row, candidate);
 	}
-	bool accepted = placed && is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item });
+	bool accepted = placed && is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item, .instead = true });
 	arena_back(advising->arena, mark);
 	return accepted;
 }
 
 /* ---- the rule alone ---- */
-
-/* Whether a fact rests on its own case and on values of records outwards, not on other records of the submittal. */
-static bool rests_on_itself(const Case *at, const Fact *fact)
-{
-	const Cases *all = at->all;
-	for (uint32_t i = fact->first_use; i != 0; i = all->use[i - 1].next) {
-		const Use *use = &all->use[i - 1];
-		if (use->kind == USED_CONSTANT || (use->kind != USED_FACT && case_outward(at, use->at->kind) == use->at))
-			continue;
-		if (use->kind != USED_FACT || use->at != at || !rests_on_itself(at, fact_of((Case *)at, use->what.fact)))
-			return false;
-	}
-	return true;
-}
-
-static bool is_own_answer(const Case *at, const OperandValue *value)
-{
-	return value->fact == NULL || (value->at == at && rests_on_itself(at, value->fact));
-}
 
 /* Whether the rule is broken on a part with the candidate in its place, whatever stands beside it: then no copy of the submittal
  * needs to be judged. */
@@ -125,7 +106,7 @@ static bool is_broken_alone(Advising *advising, const Finding *item, const Case 
 	if (test_all(at, rule->when, rule->conditions, &tested) != TEST_MET)
 		return false;
 	tested = test_case(at, &rule->is);
-	return tested.outcome == TEST_BROKEN && is_own_answer(at, &tested.left) && is_own_answer(at, &tested.right);
+	return tested.outcome == TEST_BROKEN && is_own_answer(at, &tested);
 }
 
 static bool is_out_of_question(Advising *advising, const Finding *item, const void *candidate)
@@ -173,6 +154,7 @@ const char *accepted_items(Advising *advising, const Finding *item)
 	if (!is_one_kind_of_part(item))
 		return NULL;
 	judge_unchanged(advising, item, area_of_item(item));
+	find_standing(advising);
 	const Case *part = item->spot[0].where;
 	const Text *submitted = &((const Panel *)part->submitted)->item;
 	Items items = items_of(advising->verdict->cases->criteria, part->kind, is_boot(part));

@@ -4,7 +4,6 @@
  * A listing that is not in force proves nothing and is not named.
  */
 #include "advising.h"
-#include "facts.h"
 
 #include <string.h>
 

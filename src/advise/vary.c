@@ -206,7 +206,13 @@ bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *
 	Comparing comparing = { .advising = advising, .keys = advising->before[copy->area], .wanted = wanted, .cured = true };
 	comparing.targets = target_keys(advising, wanted->item);
 	comparing.shift = copy->area > 0 ? copy->area - 1 : 0;
-	Trial trial = { wanted->item->rule, copy->area == 0, wanted->alone, compare_trouble, &comparing };
+	Trial trial = { .first = wanted->item->rule, .whole = copy->area == 0, .alone = wanted->alone };
+	trial.found = compare_trouble;
+	trial.user = &comparing;
+	trial.changed = wanted->item->spot[0].where != NULL ? wanted->item->spot[0].where->kind : KIND_submittal;
+	/* Panel and support are read from other parts, through the roof area. */
+	if (wanted->instead && trial.changed != KIND_panel && trial.changed != KIND_support)
+		trial.stays = advising->stays;
 	judge_trial(advising->arena, cases, &trial);
 	return comparing.cured;
 }

@@ -274,7 +274,10 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 		const Rule *rule = &cases->criteria->rule[i];
 		if (rule == trial->first || (!trial->whole && stands_outside_areas(rule->for_each)))
 			continue;
-		judge_rule(&judging, rule);
+		if (trial->stays == NULL || !trial->stays[i])
+			judge_rule(&judging, rule);
+		else if (rule->for_each == trial->changed || rule->for_each == RECORD_KINDS)
+			judge_kind(&judging, rule, trial->changed);
 		if (!tell_trouble(&judging, trial, &told))
 			return;
 	}
