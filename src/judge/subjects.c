@@ -21,21 +21,32 @@ static uint32_t code_of(const char *text)
 	return code | 1;
 }
 
-static uint32_t code_of_value(const Given *given, const char *text)
+/* The last text and its code: neighbors mostly speak of one part, so that a long text of a file is not read again and again. */
+typedef struct {
+	const char *text;
+	uint32_t code;
+} Last;
+
+static uint32_t code_of_value(const Given *given, const char *text, Last *last)
 {
-	return is_value(given) && text != NULL ? code_of(text) : 0;
+	if (!is_value(given) || text == NULL)
+		return 0;
+	if (text != last->text)
+		*last = (Last){ text, code_of(text) };
+	return last->code;
 }
 
 void fill_subjects(Judging *judging)
 {
 	const Cases *cases = judging->cases;
+	Last with = { NULL, 0 }, part = { NULL, 0 }, attribute = { NULL, 0 };
 	judging->subject = TAKE(judging->arena, Subject, cases->of[KIND_comparison].count);
 	for (uint32_t i = 0; i < cases->of[KIND_comparison].count; i++) {
 		const Comparison *row = cases->of[KIND_comparison].at[i]->row;
 		judging->subject[i] = (Subject){
-			.with = code_of_value(&row->with.given, row->with.text),
-			.part = code_of_value(&row->part.given, row->part.text),
-			.attribute = code_of_value(&row->attribute.given, row->attribute.text),
+			.with = code_of_value(&row->with.given, row->with.text, &with),
+			.part = code_of_value(&row->part.given, row->part.text, &part),
+			.attribute = code_of_value(&row->attribute.given, row->attribute.text, &attribute),
 		};
 	}
 }

@@ -163,7 +163,7 @@ typedef struct {
 	double limit, guard;
 } Bound;
 
-static const Bound bounds[] = { { "text", 1.5, 9 }, { "ndjson", 4, 9 } };
+static const Bound bounds[] = { { "text", 1.5, 6.2 }, { "ndjson", 4, 8.4 } };
 
 static double middle_of(double *values)
 {
