@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * What each comparison is about, as numbers. Most rules over comparisons name a paper, a part and an attribute, and there are many
- * of both: so a rule passes by those it cannot apply to without a look at their words.
+ * What each comparison is about, as numbers. Most rules over comparisons name a paper, a part and an attribute, and there are
+ * many of both: so a rule passes by those it cannot apply to without a look at their words.
  */
 #include "judge.h"
 
