@@ -38,6 +38,17 @@ bool same_text(const char *a, const char *b)
 	return same_part(trimmed(a, strlen(a)), trimmed(b, strlen(b)));
 }
 
+bool same_words(const char *key, const char *words)
+{
+	Part part = trimmed(words, strlen(words));
+	if (strlen(key) != part.length)
+		return false;
+	for (size_t i = 0; i < part.length; i++)
+		if (tolower((unsigned char)part.at[i]) != (key[i] == '_' ? ' ' : key[i]))
+			return false;
+	return true;
+}
+
 bool is_among(const char *text, const char *joined)
 {
 	Part wanted = trimmed(text, strlen(text));
