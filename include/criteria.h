@@ -97,12 +97,19 @@ typedef struct Criteria {
 	uint32_t substitutions_bound, roles, papers, terms_bound; /* counts of the four above */
 	const Hash *items; /* "clip\0clip-a-float" to its row: item_find */
 	const Hash *listing_by_name;
+	const Hash *lives_by_item; /* the LifeSpan of lives.csv in which an item's rows stand; NULL: not indexed */
 	const Source *const *source; /* every file of the edition; Place.source - SOURCE_FIRST_SHARED counts here */
 	uint32_t sources;
 } Criteria;
 
 /* The catalogue row of an item of one kind of part, or NULL. */
 const void *item_find(const Criteria *criteria, RecordKind kind, const char *item);
+
+/* The rows of lives.csv among which all of an item stand: from the first to the last, others may stand between. */
+typedef struct {
+	uint32_t begin, end;
+} LifeSpan;
+LifeSpan life_span(const Criteria *criteria, const char *item);
 
 /* The listing of a name, or NULL. */
 const Listing *listing_find(const Criteria *criteria, const char *name);

@@ -34,13 +34,15 @@ typedef struct {
 	const char *code;
 	Action action;
 	const Rule *rule; /* of FOUND_BROKEN */
-	const Case *judged; /* of FOUND_BROKEN: the case the rule was judged on, at the first place; may be a comparison, role or paper */
+	const Case *judged; /* of FOUND_BROKEN: the case judged, at the first place; may be a comparison, role or paper */
 	const Complaint *complaint; /* of FOUND_BY_READER */
 	Spot *spot;
 	uint32_t spots;
 	const char *record; /* kind of record, in words: "fastener" */
 	const char *name; /* of the first place */
 	const char *finding, *remedy, *basis, *answer_by;
+	const char *cites; /* the paragraph or the listing behind it, named before the basis; NULL: none */
+	const char *disposition; /* the reviewer's own words: "closed: measured on site"; NULL: none */
 	Side submitted, limit;
 	const char **waits; /* codes of rules that wait for what is missing */
 	uint32_t waiting;
@@ -58,6 +60,13 @@ typedef struct {
 	const char *waits_for;
 	const Finding *item; /* the item that asks for it, or the cause it depends on; may be NULL */
 } NotYet;
+
+/* Whether one place of it still waits for an answer; whether it may go on if its note is followed. */
+bool is_open_item(const Finding *item);
+bool is_condition_item(const Finding *item);
+
+/* The action it counts under: its own, a milder one where the reviewer kept it as a condition; -1 where he closed it. */
+int counted_action(const Finding *item);
 
 /* The names only advise knows, for remedies; NULL where it found none. */
 typedef struct {

@@ -32,19 +32,29 @@ typedef struct {
 	const Reference *reference;
 	const Registers *registers;
 	int32_t as_of; /* INT32_MIN: not given */
+	bool nameless; /* nobody will read the names of the cases */
 } Inputs;
 Cases *resolve(Arena *arena, const Inputs *inputs);
+
+/* resolve, for advise: a part with another record in its place, bound to the catalogue, beside the tree: no other case knows
+ * it. */
+Case *resolve_alone(Arena *arena, const Case *part, const void *submitted);
 
 /* judge: every rule over its records, what is missing, grouping, numbering, outcome. */
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source);
 
+/* judge: slips in the reviewer's file, at their places. Of the file alone; and against the submittal it was judged with: false
+ * if that review is worth nothing, true if there are only notices. Neither ever stands in the contractor's letter. */
+void check_review(const Review *review, Complaints *faults);
+bool check_reviewed(const Verdict *verdict, Complaints *faults);
+
 /* judge: path and fingerprint of every place, for the formats and rounds that need them. */
 void take_fingerprints(Verdict *verdict, Arena *arena);
 
-/* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts. Rule
- * `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says whether
- * to go on. */
-typedef struct {
+/* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
+ * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says
+ * whether to go on. */
+typedef struct Trouble {
 	const char *code;
 	const Rule *rule; /* NULL: what is missing */
 	const Field *field; /* what is missing */
@@ -52,9 +62,11 @@ typedef struct {
 } Trouble;
 typedef struct {
 	const Rule *first;
-	bool whole;
+	bool whole, alone; /* alone: no rule but `first` */
 	bool (*found)(void *user, const Trouble *trouble);
 	void *user;
+	const bool *stays; /* of each rule: what changed cannot change it but on records of kind `changed`; NULL: all are judged whole */
+	RecordKind changed;
 } Trial;
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * Quantities as the trade writes them, to numbers. The readers and resolve (values of the specification) read through here; in base/.
+ * Quantities as the trade writes them, to numbers. The readers and resolve (values of the specification) read through here.
  */
 #ifndef QUANTITY_H
 #define QUANTITY_H

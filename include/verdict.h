@@ -48,12 +48,17 @@ typedef struct Verdict {
 	uint32_t parts;
 	const Assumption *assumed;
 	uint32_t assumptions;
+	const Assumption *not_applicable; /* said not to apply, with the reason as value */
+	uint32_t not_applicables;
 	const Unverified *unverified;
 	uint32_t unverifieds;
 	Tally tally;
 	const char *recommended_action; /* NULL in a self-check */
 	bool may_order;
 	const char *order_line; /* "Do not order: ..." or "nothing found here stands in the way of ordering" */
+	const struct Trouble *trouble; /* for advise: what a trial of the unchanged submittal would tell; NULL: it must be tried */
+	uint32_t troubles;
+	const char *order_condition; /* of the approval that counts; NULL: none */
 	uint32_t known_by[4]; /* how many constants used were read, second-hand, from memory, common practice */
 } Verdict;
 

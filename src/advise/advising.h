@@ -5,14 +5,16 @@
 #ifndef ADVISING_H
 #define ADVISING_H
 
+#include "facts.h"
 #include "hash.h"
 #include "pipeline.h"
 
 enum {
 	MOST_TRIES = 200, /* copies judged for one submittal */
-	MOST_AREAS = 40, /* larger submittals get no such advice */
+	MOST_AREAS = 40,  /* larger submittals get no such advice */
 	MOST_CASES = 2000,
 	MOST_LETTERS = 4, /* roof areas for which inputs are tried that would give the letter's figures */
+	MOST_WORK = 60000, /* tries times records: a large file gets fewer */
 	MOST_SPOTS = 20
 };
 
@@ -23,6 +25,8 @@ typedef struct {
 	uint32_t letters; /* roof areas whose letter was reproduced, or tried to be */
 	const char *letter_inputs[MOST_AREAS + 1];
 	Hash *before[MOST_AREAS + 1]; /* what stands in the way of the unchanged roof area; at 0 of the whole */
+	bool *stays; /* by rule: see standing.c; NULL: not known */
+	Hash *whole; /* the same as the verdict has it */
 } Advising;
 
 /* A copy with roof areas of its own; lists are copied when they are changed. */
@@ -51,7 +55,8 @@ Cases *resolve_copy(Advising *advising, const Copy *copy);
 /* What is asked of a copy. */
 typedef struct {
 	const Finding *item;
-	bool alone; /* only whether the item is gone, whatever else comes up */
+	bool instead;               /* one item stands in the place of another, and nothing else was changed */
+	bool alone;                 /* only whether the item is gone, whatever else comes up */
 	bool despite_specification; /* what a specification asks for is left out of account */
 } Wanted;
 
@@ -60,6 +65,14 @@ void judge_unchanged(Advising *advising, const Finding *item, uint32_t area);
 
 /* Whether the item is gone from all its places, judged there and not only silent, and nothing of NOT REVIEWED or worse is new. */
 bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *wanted);
+
+/* ---- standing.c ---- */
+
+/* Whether what both sides of a test gave for a part rests on that part and on values outwards. */
+bool is_own_answer(const Case *at, const Tested *tested);
+
+/* Finds the rules that stay as they are on all parts but those of a changed kind. */
+void find_standing(Advising *advising);
 
 /* ---- one name each; NULL where nothing is found ---- */
 

@@ -22,7 +22,8 @@ static bool is_given_for(Advising *advising, const Finding *item, double term)
 	Copy *copy = copy_submittal(advising, 0);
 	copy->submittal.warranty.term_yr.value = term;
 	copy->submittal.warranty.term_yr.given.typed = NULL;
-	bool given = is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item, .despite_specification = true });
+	bool given =
+		is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item, .despite_specification = true });
 	arena_back(advising->arena, mark);
 	return given;
 }
@@ -34,7 +35,8 @@ const char *longest_term(Advising *advising, const Finding *item)
 	if (!is_value(&asked->given))
 		return NULL;
 	judge_unchanged(advising, item, 0);
-	for (double term = next_term(cases->criteria, asked->value); term > 0 && may_try(advising); term = next_term(cases->criteria, term))
+	for (double term = next_term(cases->criteria, asked->value); term > 0 && may_try(advising);
+	     term = next_term(cases->criteria, term))
 		if (is_given_for(advising, item, term))
 			return arena_printf(advising->arena, "%g yr", term);
 	return NULL;

@@ -42,7 +42,8 @@ Tried try_value(const Trying *trying, double value)
 	Criteria *criteria = TAKE(advising->arena, Criteria, 1);
 	*criteria = *cases->criteria;
 	trying->probe->set(trying, copy, criteria, value);
-	Inputs inputs = { &copy->submittal, cases->review, criteria, cases->reference, cases->registers, cases->as_of };
+	Inputs inputs = { .submittal = &copy->submittal, .review = cases->review, .criteria = criteria, .reference = cases->reference,
+		.registers = cases->registers, .as_of = cases->as_of };
 	Tried tried = ratio_in(resolve(advising->arena, &inputs), trying->line);
 	char why[200] = "";
 	if (tried.why != NULL)

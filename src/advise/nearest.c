@@ -4,7 +4,6 @@
  * A listing that is not in force proves nothing and is not named.
  */
 #include "advising.h"
-#include "facts.h"
 
 #include <string.h>
 
@@ -63,7 +62,8 @@ static void count_differences(Nearest *nearest, const Cases *cases)
 		Case *at = cases->of[KIND_comparison].at[i];
 		const Compared *compared = at->row;
 		const AreaTest *test = compared->test != NULL ? compared->test->row : NULL;
-		bool is_ours = test != NULL && is_value(&test->listing.given) && strcmp(test->listing.text, nearest->listing->listing.text) == 0;
+		bool is_ours = test != NULL && is_value(&test->listing.given) &&
+			       strcmp(test->listing.text, nearest->listing->listing.text) == 0;
 		if (!is_ours)
 			continue;
 		const Fact *holds = fact_of(at, FACT_comparison_holds);
@@ -106,7 +106,8 @@ const char *nearest_listing(Advising *advising, const Finding *item)
 		if (!same_role || is_named || !is_in_force(listing, test->all->as_of))
 			continue;
 		Nearest nearest = { .listing = listing };
-		if (try_listing(advising, item, test, &nearest) && (best.listing == NULL || nearest.differences < best.differences))
+		if (try_listing(advising, item, test, &nearest) &&
+		    (best.listing == NULL || nearest.differences < best.differences))
 			best = nearest;
 	}
 	if (best.listing == NULL)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Varying: a copy of the submittal, or of one of its roof areas, changed in one place, resolved and judged again in the same arena,
- * which is wound back after.
+ * Varying: a copy of the submittal, or of one of its roof areas, changed in one place, resolved and judged again in the same
+ * arena, which is wound back after.
  *
  * What two runs find is matched by code, field and the number of the record in its list: names change with the items varied.
  */
@@ -11,7 +11,8 @@
 bool may_try(const Advising *advising)
 {
 	const Cases *cases = advising->verdict->cases;
-	return advising->tries < MOST_TRIES && cases->made <= MOST_CASES && cases->submittal->roof_areas.of.count <= MOST_AREAS;
+	bool is_small = cases->made <= MOST_CASES && cases->submittal->roof_areas.of.count <= MOST_AREAS;
+	return is_small && advising->tries < MOST_TRIES && advising->tries * cases->made <= MOST_WORK;
 }
 
 /* The field of a record that holds records of a kind, as a list or as one. */
@@ -26,7 +27,8 @@ static const Field *field_of_kind(const Record *record, RecordKind kind)
 /* The number of a case's record in the list that holds it; 0 for what stands in none. */
 static uint32_t number_in_list(const Case *at)
 {
-	const Field *field = at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
+	const Field *field =
+		at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
 	if (field == NULL || field->kind != IS_LIST || at->submitted == NULL)
 		return 0;
 	const List *list = (const List *)(const void *)((const char *)at->up->submitted + field->offset);
@@ -86,7 +88,7 @@ void *copied_row(Advising *advising, Copy *copy, const Case *at)
 Cases *resolve_copy(Advising *advising, const Copy *copy)
 {
 	const Cases *cases = advising->verdict->cases;
-	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of };
+	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of, true };
 	advising->tries++;
 	return resolve(advising->arena, &inputs);
 }
@@ -143,12 +145,31 @@ static bool keep_trouble(void *user, const Trouble *trouble)
 	return true;
 }
 
+/* The verdict was found in the same way and knows all areas. */
+static void take_from_verdict(Advising *advising, uint32_t area)
+{
+	const Verdict *verdict = advising->verdict;
+	if (advising->whole == NULL) {
+		advising->whole = hash_make(advising->arena, verdict->troubles);
+		Comparing comparing = { .advising = advising, .keys = advising->whole };
+		for (uint32_t i = 0; i < verdict->troubles; i++)
+			keep_trouble(&comparing, &verdict->trouble[i]);
+	}
+	advising->before[area] = advising->whole;
+	advising->tries++;
+}
+
 void judge_unchanged(Advising *advising, const Finding *item, uint32_t area)
 {
+	const Verdict *verdict = advising->verdict;
 	if (advising->before[area] != NULL)
 		return;
+	if (verdict->trouble != NULL) {
+		take_from_verdict(advising, area);
+		return;
+	}
 	Comparing comparing = { .advising = advising, .keys = hash_make(advising->arena, 16), .shift = area > 0 ? area - 1 : 0 };
-	Trial trial = { item->rule, area == 0, keep_trouble, &comparing };
+	Trial trial = { .first = item->rule, .whole = area == 0, .found = keep_trouble, .user = &comparing };
 	judge_trial(advising->arena, resolve_copy(advising, copy_submittal(advising, area)), &trial);
 	advising->before[area] = comparing.keys;
 }
@@ -168,7 +189,8 @@ static bool compare_trouble(void *user, const Trouble *trouble)
 {
 	Comparing *comparing = user;
 	Key key = key_of(trouble, comparing->shift);
-	if (trouble->rule == comparing->wanted->item->rule && hash_get(comparing->targets, (const char *)&key, sizeof key) != NULL) {
+	if (trouble->rule == comparing->wanted->item->rule &&
+	    hash_get(comparing->targets, (const char *)&key, sizeof key) != NULL) {
 		comparing->cured = false;
 		return false;
 	}
@@ -184,7 +206,13 @@ bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *
 	Comparing comparing = { .advising = advising, .keys = advising->before[copy->area], .wanted = wanted, .cured = true };
 	comparing.targets = target_keys(advising, wanted->item);
 	comparing.shift = copy->area > 0 ? copy->area - 1 : 0;
-	Trial trial = { wanted->item->rule, copy->area == 0, compare_trouble, &comparing };
+	Trial trial = { .first = wanted->item->rule, .whole = copy->area == 0, .alone = wanted->alone };
+	trial.found = compare_trouble;
+	trial.user = &comparing;
+	trial.changed = wanted->item->spot[0].where != NULL ? wanted->item->spot[0].where->kind : KIND_submittal;
+	/* Panel and support are read from other parts, through the roof area. */
+	if (wanted->instead && trial.changed != KIND_panel && trial.changed != KIND_support)
+		trial.stays = advising->stays;
 	judge_trial(advising->arena, cases, &trial);
 	return comparing.cured;
 }

@@ -16,7 +16,7 @@ static const double half_digit_in = 0.00005 + 1e-9;
 
 static bool is_text(const Text *text, const char *wanted)
 {
-	return text->text != NULL && strcmp(text->text, wanted) == 0;
+	return text->text != NULL && text->text[0] == wanted[0] && strcmp(text->text, wanted) == 0;
 }
 
 double screw_diameter(const Reference *reference, const char *size)
@@ -89,10 +89,21 @@ const SourceRow *source_row(const Reference *reference, const char *id)
 const void *item_find(const Criteria *criteria, RecordKind kind, const char *item)
 {
 	char key[512];
-	int length = snprintf(key, sizeof key, "%s%c%s", record_of(kind)->name, '\0', item);
-	if (length < 0 || (size_t)length >= sizeof key) /* no catalogue has names of this length */
+	const char *name = record_of(kind)->name;
+	size_t first = strlen(name) + 1, second = strlen(item);
+	if (second > sizeof key - first) /* no catalogue has names of this length */
 		return NULL;
-	return hash_get(criteria->items, key, (size_t)length);
+	memcpy(key, name, first);
+	memcpy(key + first, item, second);
+	return hash_get(criteria->items, key, first + second);
+}
+
+LifeSpan life_span(const Criteria *criteria, const char *item)
+{
+	if (criteria->lives_by_item == NULL)
+		return (LifeSpan){ 0, criteria->lives.count };
+	const LifeSpan *span = hash_get(criteria->lives_by_item, item, strlen(item));
+	return span != NULL ? *span : (LifeSpan){ 0, 0 };
 }
 
 const Listing *listing_find(const Criteria *criteria, const char *name)
@@ -102,9 +113,12 @@ const Listing *listing_find(const Criteria *criteria, const char *name)
 
 const KindRow *kind_find(const Criteria *criteria, RecordKind kind)
 {
-	for (uint32_t i = 0; i < criteria->kinds.count; i++)
-		if (is_word(&criteria->kinds.row[i].kind, record_of(kind)->name))
+	const char *name = record_of(kind)->name;
+	for (uint32_t i = 0; i < criteria->kinds.count; i++) {
+		const Word *word = &criteria->kinds.row[i].kind;
+		if (is_value(&word->given) && word->text[0] == name[0] && strcmp(word->text, name) == 0)
 			return &criteria->kinds.row[i];
+	}
 	return NULL;
 }
 

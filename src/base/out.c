@@ -172,6 +172,12 @@ int out_width(const char *text, size_t length)
 {
 	int width = 0;
 	while (length > 0) {
+		if (is_plain((unsigned char)*text)) {
+			width++;
+			text++;
+			length--;
+			continue;
+		}
 		Shown shown = shown_at(text, length);
 		width += shown.width;
 		text += shown.bytes;

@@ -106,15 +106,6 @@ Node *load_yaml(Arena *arena, const char *path, uint16_t id, const Source **sour
 	return NULL;
 }
 
-/* What the reviewer's file must say to be of use. */
-static const char *missing_key(const Review *review)
-{
-	return !is_value(&review->submittal.given) ? "for"
-		: !is_value(&review->round_one.given)    ? "round"
-		: !is_value(&review->received.given)     ? "received"
-												 : NULL;
-}
-
 /* The reviewer's mistakes are his own matter: they are told here and never stand in a letter to the contractor. */
 bool load_review(Loaded *loaded, const char *path)
 {
@@ -125,12 +116,20 @@ bool load_review(Loaded *loaded, const char *path)
 	faults.sources = 1;
 	if (root != NULL && !faults.broken)
 		loaded->review = read_review(arena, root, loaded->review_source, loaded->reference, &faults);
-	if (faults.count > 0 || loaded->review == NULL) {
+	if (loaded->review != NULL && faults.count == 0)
+		check_review(loaded->review, &faults);
+	if (faults.count > 0)
 		print_faults(loaded, &faults);
-		return false;
-	}
-	const char *missing = missing_key(loaded->review);
-	if (missing != NULL)
-		say_error(arena_printf(arena, "%s: the reviewer's file does not say `%s:`", path, missing));
-	return missing == NULL;
+	return faults.count == 0 && loaded->review != NULL;
+}
+
+bool accept_review(Loaded *loaded, const Verdict *verdict)
+{
+	if (verdict->cases->review == NULL)
+		return true;
+	Complaints faults = { .arena = verdict->cases->arena, .source = &loaded->review_source, .sources = 1 };
+	bool accepted = check_reviewed(verdict, &faults);
+	if (faults.count > 0)
+		print_faults(loaded, &faults);
+	return accepted;
 }

@@ -27,6 +27,9 @@ typedef struct {
 bool load_registers(Loaded *loaded, const char *folder);
 bool load_review(Loaded *loaded, const char *path);
 
+/* Whether the reviewer's file may be used with a submittal; its slips are printed on standard error. */
+bool accept_review(Loaded *loaded, const Verdict *verdict);
+
 /* The edition of a name: a folder (if `may_be_folder`), else a built-in one; NULL if there is none. */
 Shelf *load_criteria(Loaded *loaded, const char *name, bool may_be_folder);
 

@@ -107,6 +107,12 @@ void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena)
 	outputs->reports++;
 }
 
+void outputs_drop(Outputs *outputs)
+{
+	for (uint32_t i = 0; i < outputs->count; i++)
+		arena_free(outputs->at[i].arena);
+}
+
 void outputs_close(Outputs *outputs)
 {
 	Arena *arena = arena_make();

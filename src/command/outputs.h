@@ -33,6 +33,9 @@ bool outputs_need_hash(const Outputs *outputs);
 
 void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena);
 
+/* Frees what was kept, where a run ends before its first report. */
+void outputs_drop(Outputs *outputs);
+
 /* Writes what is left; a failed write ends the process with status 2 and leaves the old file. */
 void outputs_close(Outputs *outputs);
 

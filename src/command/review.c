@@ -29,16 +29,31 @@ static bool is_at_gate(const Verdict *verdict, Action gate)
 	return false;
 }
 
-static void review_file(Run *run, const char *path, Arena *arena)
+/* The verdict on a file with its remedies; NULL where the reviewer's file cannot be used, which has been said. */
+static Verdict *advised(Run *run, const char *path, Arena *arena)
 {
-	ArenaMark mark = arena_mark(arena);
 	Verdict *verdict = judge_file(&run->shared, path, arena);
+	if (!verdict->broken_file && !accept_review(&run->shared.loaded, verdict))
+		return NULL;
 	if (!verdict->broken_file)
 		advise(verdict, arena);
 	if (run->shared.hashes)
 		take_fingerprints(verdict, arena);
-	outputs_add(&run->outputs, verdict, arena);
+	return verdict;
+}
+
+static void review_file(Run *run, const char *path, Arena *arena)
+{
+	ArenaMark mark = arena_mark(arena);
+	const Verdict *verdict = advised(run, path, arena);
 	run->files++;
+	if (verdict == NULL) {
+		run->broken++;
+		arena_back(arena, mark);
+		say_error(arena_printf(run->arguments->arena, "%s: not reviewed: the reviewer's file cannot be used with it", path));
+		return;
+	}
+	outputs_add(&run->outputs, verdict, arena);
 	run->broken += verdict->broken_file;
 	run->found += !verdict->broken_file && is_at_gate(verdict, run->gate);
 	if (verdict->broken_file)
@@ -151,8 +166,10 @@ int command_review(const Arguments *arguments)
 	}
 	Batch batch = batch_of(arguments);
 	run.shared.several = batch != ONE_FILE;
-	if (!outputs_open(&run.outputs, arguments, batch) || !load_shared(&run.shared))
+	if (!outputs_open(&run.outputs, arguments, batch) || !load_shared(&run.shared)) {
+		outputs_drop(&run.outputs);
 		return STATUS_FAILED;
+	}
 	run.shared.hashes = outputs_need_hash(&run.outputs);
 	return review_all(&run);
 }

@@ -3,6 +3,7 @@
  */
 #include "date.h"
 #include "fetch.h"
+#include "parts.h"
 #include "text.h"
 
 static const Installer *installer_row(const Registers *registers, const char *certificate)
@@ -25,6 +26,38 @@ static const char *why_not(const Installer *row, const char *firm, int32_t day, 
 	if (day > row->expires.day)
 		return arena_printf(arena, "it expired on %s", date_print(arena, row->expires.day));
 	return NULL;
+}
+
+/* Of a certificate the register does not know another item speaks. */
+static const Installer *fetch_installer(Case *fact)
+{
+	const char *certificate = GIVEN(fact, submittal, Submittal, parties.applicant.certificate);
+	if (!ready(fact))
+		return NULL;
+	const Installer *row = installer_row(fact->all->registers, certificate);
+	if (row == NULL)
+		SKIP(fact, "no such certificate is in the register");
+	return row;
+}
+
+double submittal_certificate_fits_term_yes(Case *submittal)
+{
+	const Installer *row = fetch_installer(submittal);
+	const char *level = fetch_term_certificate(submittal);
+	if (!ready(submittal) || level == NULL)
+		return ready(submittal);
+	note(submittal, arena_printf(submittal->all->arena, "%s is of level %s, the term asks for %s", row->certificate.text, row->level.text, level));
+	return same_text(row->level.text, level) || same_text(row->level.text, "full");
+}
+
+double roof_area_certificate_fits_profile_yes(Case *area)
+{
+	const Installer *row = fetch_installer(area);
+	const char *profile = GIVEN(area, roof_area, RoofArea, panel.profile);
+	if (!ready(area))
+		return 0;
+	note(area, arena_printf(area->all->arena, "%s names %s", row->certificate.text, row->profiles.text));
+	return is_among(profile, row->profiles.text);
 }
 
 double submittal_certificate_in_force_yes(Case *submittal)

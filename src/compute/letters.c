@@ -24,6 +24,12 @@ double roof_area_letters_covering_one(Case *area)
 	return letters_naming(area, name);
 }
 
+double letter_dated_before_yes(Case *letter)
+{
+	int32_t dated = GIVEN(letter, letter, Letter, date), submitted = GIVEN(letter, submittal, Submittal, date);
+	return ready(letter) && dated <= submitted;
+}
+
 double letter_areas_known_yes(Case *letter)
 {
 	const Texts *areas = GIVEN(letter, letter, Letter, areas);

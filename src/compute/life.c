@@ -22,7 +22,8 @@ typedef struct {
 static Depends depends(const Criteria *criteria, const char *item)
 {
 	Depends on = { false, false, false };
-	for (uint32_t i = 0; i < criteria->lives.count; i++) {
+	LifeSpan span = life_span(criteria, item);
+	for (uint32_t i = span.begin; i < span.end; i++) {
 		const Life *row = &criteria->lives.row[i];
 		if (strcmp(row->item.text, item) != 0)
 			continue;
@@ -48,7 +49,8 @@ static const Life *best_life(const Criteria *criteria, const Wanted *wanted)
 {
 	const Life *best = NULL;
 	int fit = 0;
-	for (uint32_t i = 0; i < criteria->lives.count; i++) {
+	LifeSpan span = life_span(criteria, wanted->item);
+	for (uint32_t i = span.begin; i < span.end; i++) {
 		const Life *row = &criteria->lives.row[i];
 		int here = strcmp(row->item.text, wanted->item) == 0 ? fit_of(row, wanted) : 0;
 		if (here > fit) {

@@ -13,6 +13,9 @@ const char *fetch_place(Case *fact);
 /* The kind of part of a word of `part_words`; RECORD_KINDS if it is none. */
 RecordKind part_kind(const char *word, size_t length);
 
+/* The level of certificate that the term asked for needs; NULL if it needs none, or the fact is not ready. */
+const char *fetch_term_certificate(Case *fact);
+
 /* Whether a text names the panel maker: "panel maker", or the name of the edition's maker. */
 bool is_panel_maker(const Criteria *criteria, const char *text);
 

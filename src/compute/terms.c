@@ -3,6 +3,7 @@
  */
 #include "fetch.h"
 #include "number.h"
+#include "parts.h"
 #include "text.h"
 
 /* The row for a term, the one with this limit of cover before others; NULL if the term is not offered. */
@@ -59,6 +60,12 @@ double submittal_term_offered_yes(Case *submittal)
 	else
 		CONSTANT(submittal, "terms.csv", "term", row->term_yr.value, row->basis.text);
 	return row != NULL;
+}
+
+const char *fetch_term_certificate(Case *fact)
+{
+	const Term *row = fetch_term(fact);
+	return row != NULL && is_value(&row->certificate.given) ? row->certificate.text : NULL;
 }
 
 double roof_area_term_least_slope_in_12(Case *area)

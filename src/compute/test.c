@@ -102,10 +102,12 @@ static bool is_given(const OperandValue *value)
 		: is_value(value->given) || (value->field->kind == IS_LIST && value->given->said == SAID_NONE);
 }
 
-/* `is given` asks whether something was said: only what could not be read, or a fact that waits, cannot be told. */
+/* `is given` asks whether a value was said: a submittal that says it does not apply has not given it. Only what could not be
+ * read, or a fact that waits, cannot be told. */
 static TestOutcome outcome_given(Relation relation, const OperandValue *left)
 {
-	if (left->state == OPERAND_NOT_APPLICABLE)
+	bool is_apart = left->state == OPERAND_NOT_APPLICABLE;
+	if (is_apart && (left->fact != NULL || left->given == NULL || left->given->place.source >= SOURCE_FIRST_SHARED))
 		return TEST_NOT_APPLICABLE;
 	if (left->fact != NULL && left->state != OPERAND_HAS)
 		return left->state == OPERAND_WAITS ? TEST_WAITS : TEST_REFUSED;
@@ -142,10 +144,25 @@ Tested test_case(const Case *at, const Test *test)
 	return tested;
 }
 
+/* Most conditions ask for a word of the rule in a field, and most of those are not so: that is told without all of a Tested. */
+static bool is_another_word(const Case *at, const Test *test)
+{
+	const Operand *left = &test->left;
+	bool is_of_words = left->from == FROM_FIELD && test->right.from == FROM_CONSTANT && test->relation == RELATION_IS &&
+			   (left->field->kind == IS_WORD || left->field->kind == IS_TEXT || left->field->kind == IS_NAME);
+	const Case *where = !is_of_words || left->at == RECORD_KINDS ? at : case_outward(at, left->at);
+	if (!is_of_words || where == NULL || test->right.word == NULL)
+		return false;
+	const Text *text = (const Text *)(const void *)((const char *)where->row + left->offset); /* a Word begins alike */
+	return is_value(&text->given) && !same_text(text->text, test->right.word);
+}
+
 TestOutcome test_all(const Case *at, const Test *test, uint32_t count, Tested *blocking)
 {
 	TestOutcome all = TEST_MET;
 	for (uint32_t i = 0; i < count; i++) {
+		if (is_another_word(at, &test[i]))
+			return TEST_BROKEN;
 		Tested tested = test_case(at, &test[i]);
 		if (tested.outcome == TEST_BROKEN)
 			return TEST_BROKEN;

@@ -28,9 +28,25 @@ static bool same_part(Part a, Part b)
 	return a.length == b.length && strncasecmp(a.at, b.at, a.length) == 0;
 }
 
+/* Most texts that are asked about are equal, or differ in the first letter. */
 bool same_text(const char *a, const char *b)
 {
+	if (a == b || strcmp(a, b) == 0)
+		return true;
+	if (!isspace((unsigned char)*a) && !isspace((unsigned char)*b) && tolower((unsigned char)*a) != tolower((unsigned char)*b))
+		return false;
 	return same_part(trimmed(a, strlen(a)), trimmed(b, strlen(b)));
+}
+
+bool same_words(const char *key, const char *words)
+{
+	Part part = trimmed(words, strlen(words));
+	if (strlen(key) != part.length)
+		return false;
+	for (size_t i = 0; i < part.length; i++)
+		if (tolower((unsigned char)part.at[i]) != (key[i] == '_' ? ' ' : key[i]))
+			return false;
+	return true;
 }
 
 bool is_among(const char *text, const char *joined)

@@ -10,6 +10,9 @@
 
 bool same_text(const char *a, const char *b);
 
+/* Whether words are a key with blanks for its underscores. */
+bool same_words(const char *key, const char *words);
+
 /* Whether `text` is one of the texts joined by semicolons. */
 bool is_among(const char *text, const char *joined);
 

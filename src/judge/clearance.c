@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT
  * Clearance: what is said of each part, so that it is known what could be bought.
  *
- * "Nothing found against it" is said only of a part that no open item could still change. So an item on the tested construction
- * holds back all that belongs to it in its roof area, an item on the panel or the area all parts of the area, and an item on the
- * project, the warranty or the building every part.
+ * "Nothing found against it" is said only of a part that no open item names or could still change. So an item on the tested
+ * construction holds back all that belongs to it in its roof area, an item on the panel or the area all parts of the area, and
+ * an item on the project, the warranty or the building every part.
  */
 #include "judge.h"
 
@@ -13,9 +13,10 @@
 /* The first open items by how far they reach, and by the case they stand at. */
 typedef struct {
 	Judging *judging;
-	Hash *at; /* case to item: found against it */
+	Hash *at;                        /* case to item: found against it */
 	Hash *of_area, *of_construction; /* case of a roof area to item */
 	const Finding *of_all, *of_all_constructions;
+	const Hash *named; /* what the reviewer's own items may name: cases by name and by sheet; made when the first asks */
 } Reach;
 
 typedef struct {
@@ -93,7 +94,8 @@ static void reach_area(Reach *reach, const Raw *raw, const Finding *item)
 		return;
 	if (where->kind == KIND_panel || where == area)
 		put_first(reach, reach->of_area, area, item);
-	else if (where->kind == KIND_test || where->kind == KIND_zone || where->kind == KIND_fixed_line || (is_part(where->kind) && is_of_construction(where)))
+	else if (where->kind == KIND_test || where->kind == KIND_zone || where->kind == KIND_fixed_line ||
+		 (is_part(where->kind) && is_of_construction(where)))
 		put_first(reach, reach->of_construction, area, item);
 }
 
@@ -120,10 +122,78 @@ static void reach_of(Reach *reach, const Raw *raw, const Finding *item)
 		reach->of_all = item;
 }
 
+/* ---- the reviewer's own items ---- */
+
+static void put_name(Hash *named, const char *name, const Case *at)
+{
+	if (name != NULL && *name != '\0' && hash_get(named, name, strlen(name)) == NULL)
+		hash_put(named, name, strlen(name), (void *)(uintptr_t)at);
+}
+
+/* Roof areas go before what stands in them. */
+static const Hash *cases_by_name(const Judging *judging)
+{
+	const Cases *cases = judging->cases;
+	Hash *named = hash_make(judging->arena, 64);
+	for (uint32_t i = 0; i < cases->of[KIND_roof_area].count; i++)
+		put_name(named, cases->of[KIND_roof_area].at[i]->name, cases->of[KIND_roof_area].at[i]);
+	for (int kind = 0; kind < RECORD_KINDS; kind++)
+		for (uint32_t i = 0; kind != KIND_submittal && i < cases->of[kind].count; i++)
+			if (record_of((RecordKind)kind)->sort != RECORD_MADE)
+				put_name(named, cases->of[kind].at[i]->name, cases->of[kind].at[i]);
+	return named;
+}
+
+/* The record named, the longest beginning of the words that is one: "Main roof / RTU-1, north side". */
+static const Case *case_named(const Reach *reach, const Text *where)
+{
+	if (!is_value(&where->given) || where->text == NULL)
+		return NULL;
+	size_t length = strnlen(where->text, MOST_TEXT);
+	for (size_t end = length; end > 0; end--) {
+		bool is_word_end = where->text[end] == '\0' || strchr(" ,;:(", where->text[end]) != NULL;
+		const Case *at = is_word_end ? hash_get(reach->named, where->text, end) : NULL;
+		if (at != NULL)
+			return at;
+	}
+	return NULL;
+}
+
+/* An own item holds the part it names, or all parts of the area; where nobody can tell what it names, every part. */
+static void reach_own(Reach *reach, const Raw *raw, const Finding *item)
+{
+	if (reach->named == NULL)
+		reach->named = cases_by_name(reach->judging);
+	const Case *at = case_named(reach, &raw->own->where), *area = area_of(at);
+	put_first(reach, reach->at, at, item);
+	if (area != NULL && !is_part(at->kind))
+		put_first(reach, reach->of_area, area, item);
+	else if (area == NULL && reach->of_all == NULL)
+		reach->of_all = item;
+}
+
+/* ---- which item stands in the way of what ---- */
+
+/* What is to be noted, verified on site or was deferred is still to be done at the record it names. */
+static bool is_against(const Finding *item)
+{
+	return item->spots > 0 && item->spot[0].state != ITEM_CLOSED && item->spot[0].state != ITEM_VARIANCE &&
+	       item->action != ACTION_ADVISORY;
+}
+
 static bool is_in_the_way(const Finding *item)
 {
-	return item->action <= ACTION_NOT_REVIEWED && item->spots > 0 && item->spot[0].state != ITEM_CLOSED &&
-	       item->spot[0].state != ITEM_CONDITION && item->spot[0].state != ITEM_VARIANCE;
+	return is_against(item) && item->action <= ACTION_NOT_REVIEWED && item->spot[0].state != ITEM_CONDITION;
+}
+
+static void reach_by(Reach *reach, const Raw *raw, const Finding *item)
+{
+	if (raw->found_by == FOUND_BY_REVIEWER)
+		reach_own(reach, raw, item);
+	else if (is_in_the_way(item))
+		reach_of(reach, raw, item);
+	else if (raw->where != NULL)
+		put_first(reach, reach->at, raw->where, item);
 }
 
 static const Finding *reaching(const Reach *reach, const Case *part)
@@ -172,7 +242,8 @@ static Ordered *parts_in_order(const Judging *judging, uint32_t *count)
 		for (uint32_t i = 0; is_part((RecordKind)kind) && i < cases->of[kind].count; i++) {
 			const Case *part = cases->of[kind].at[i];
 			const Given *record = part->row;
-			if (record->said == SAID_VALUE || part->up == NULL || (part->kind != KIND_panel && part->kind != KIND_support))
+			if (record->said == SAID_VALUE || part->up == NULL ||
+			    (part->kind != KIND_panel && part->kind != KIND_support))
 				ordered[at++] = (Ordered){ part, position_of(part, NULL) };
 		}
 	qsort(ordered, at, sizeof *ordered, part_compare);
@@ -197,12 +268,15 @@ void clear_parts(Judging *judging)
 {
 	Verdict *verdict = judging->verdict;
 	Arena *arena = judging->arena;
-	Reach reach = { .judging = judging, .at = hash_make(arena, 16), .of_area = hash_make(arena, 8), .of_construction = hash_make(arena, 8) };
+	Reach reach = { .judging = judging,
+			.at = hash_make(arena, 16),
+			.of_area = hash_make(arena, 8),
+			.of_construction = hash_make(arena, 8) };
 	for (uint32_t i = 0; i < judging->sorted_count; i++) {
 		const Raw *raw = judging->sorted[i];
 		const Finding *item = raw->item != 0 && raw->item <= verdict->items ? &verdict->item[raw->item - 1] : NULL;
-		if (item != NULL && is_in_the_way(item))
-			reach_of(&reach, raw, item);
+		if (item != NULL && is_against(item))
+			reach_by(&reach, raw, item);
 	}
 	const Hash *waiting = waiting_parts(&reach);
 	Ordered *ordered = parts_in_order(judging, &verdict->parts);

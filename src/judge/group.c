@@ -22,7 +22,8 @@ static void put_cause(Hash *broken, Judging *judging, const CauseKey *cause, Raw
 	hash_put(broken, (const char *)key, sizeof *key, raw);
 }
 
-/* What there is one of in a roof area, or what the area rests on, is a cause for rules on the area and its zones, not for its parts. */
+/* What there is one of in a roof area, or what the area rests on, is a cause for rules on the area and its zones, not for its
+ * parts. */
 static bool is_cause_outwards(RecordKind kind)
 {
 	return kind == KIND_panel || kind == KIND_support || kind == KIND_test;
@@ -144,16 +145,19 @@ static const char *group_key(Judging *judging, const Raw *raw, Told *told)
 	if (raw->found_by == FOUND_BROKEN) {
 		*told = (Told){ .rule = raw->rule, .at = &raw->judged, .count = 1 };
 		tell(told, arena);
-		return arena_printf(arena, "%s\n%s\n%s", raw->rule->code, or_nothing(told->submitted.text), or_nothing(told->limit.text));
+		return arena_printf(arena, "%s\n%s\n%s", raw->rule->code, or_nothing(told->submitted.text),
+				    or_nothing(told->limit.text));
 	}
 	if (raw->found_by == FOUND_BY_READER)
-		return arena_printf(arena, "%s\n%s", raw_code(raw), complaint_text(raw->complaint, message_of(raw->complaint->id)->finding, arena));
+		return arena_printf(arena, "%s\n%s", raw_code(raw),
+				    complaint_text(raw->complaint, message_of(raw->complaint->id)->finding, arena));
 	if (raw->found_by == FOUND_BY_REVIEWER)
 		return arena_printf(arena, "OWN\n%u", (unsigned)raw->number);
 	const char *field = raw->field != NULL ? raw->field->key : "";
 	const char *party = raw->message == MESSAGE_MIS_05 ? missing_party(raw) : "";
-	return arena_printf(arena, "%s\n%s\n%s\n%s\n%s", raw_code(raw), field, raw->field != NULL ? or_nothing(raw->field->title) : "",
-		raw->field == NULL ? or_nothing(raw->what) : "", raw->reason != NULL ? raw->reason : party);
+	return arena_printf(arena, "%s\n%s\n%s\n%s\n%s", raw_code(raw), field,
+			    raw->field != NULL ? or_nothing(raw->field->title) : "",
+			    raw->field == NULL ? or_nothing(raw->what) : "", raw->reason != NULL ? raw->reason : party);
 }
 
 static void add_to_group(Judging *judging, Group *group, Raw *raw)
@@ -173,7 +177,8 @@ void group_raws(Judging *judging)
 		size_t length = strlen(key);
 		uintptr_t number = (uintptr_t)hash_get(by_key, key, length);
 		if (number == 0) {
-			judging->group = arena_more(judging->arena, judging->group, judging->groups, &judging->group_room, sizeof(Group));
+			judging->group =
+				arena_more(judging->arena, judging->group, judging->groups, &judging->group_room, sizeof(Group));
 			judging->group[judging->groups++] = (Group){ 0 };
 			number = judging->groups;
 			hash_put(by_key, key, length, (void *)number);

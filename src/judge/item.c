@@ -31,6 +31,67 @@ static KnownBy weaker(KnownBy known_by, const Fact *fact)
 	return fact != NULL && fact->known_by > known_by ? (KnownBy)fact->known_by : known_by;
 }
 
+/* ---- what an item cites ---- */
+
+static const char *text_said(const Text *text)
+{
+	return is_value(&text->given) && text->text != NULL && *text->text != '\0' ? text->text : NULL;
+}
+
+/* "section 07 41 13, paragraph 2.3.B" */
+static const char *paragraph_cited(const Case *at, Arena *arena)
+{
+	const char *section = text_said(&at->all->submittal->specification.section);
+	const Case *requirement = at->kind == KIND_comparison ? ((const Compared *)at->row)->requirement : at;
+	const char *paragraph = requirement != NULL && requirement->kind == KIND_requirement
+					? text_said(&((const Requirement *)requirement->row)->paragraph)
+					: NULL;
+	const char *first = section != NULL ? arena_printf(arena, "section %s", cut_text(section, arena)) : "section not stated";
+	return paragraph != NULL ? arena_printf(arena, "%s, paragraph %s", first, cut_text(paragraph, arena)) : first;
+}
+
+/* "tested-210, UL 580"; NULL where no listing is behind the item. */
+static const char *listing_cited(const Case *at, Arena *arena)
+{
+	const Case *test = at->kind == KIND_comparison ? ((const Compared *)at->row)->test : at;
+	bool has_listing = test != NULL && (test->kind == KIND_test || test->kind == KIND_zone || test->kind == KIND_roof_area);
+	const Listing *listing = has_listing ? test->listed : NULL;
+	const char *number = listing != NULL ? text_said(&listing->listing) : NULL;
+	const char *standard = number != NULL ? text_said(&listing->standard) : NULL;
+	return standard != NULL ? arena_printf(arena, "%s, %s", number, standard) : number;
+}
+
+/* Of all places, each once. */
+static const char *cited(const Group *group, Arena *arena)
+{
+	enum { MOST_CITED = 4 };
+	const char *cite[MOST_CITED], *all = NULL;
+	uint32_t count = 0;
+	Authority authority = group->raw[0]->rule->authority;
+	if (authority != AUTHORITY_LISTING && authority != AUTHORITY_SPECIFICATION)
+		return NULL;
+	for (uint32_t i = 0; i < group->raws && i < MOST_TOLD && count < MOST_CITED; i++) {
+		const Case *at = group->raw[i]->judged;
+		const char *one = authority == AUTHORITY_LISTING ? listing_cited(at, arena) : paragraph_cited(at, arena);
+		bool known = one == NULL;
+		for (uint32_t j = 0; j < count && !known; j++)
+			known = strcmp(cite[j], one) == 0;
+		if (known)
+			continue;
+		cite[count++] = one;
+		all = all == NULL ? one : arena_printf(arena, "%s; %s", all, one);
+	}
+	return all;
+}
+
+/* A missing paper rests on its own row of documents.csv. */
+static const char *basis_of(const Rule *rule, const Case *at)
+{
+	const BoundPaper *paper = at->kind == KIND_paper ? ((const PaperDueHere *)at->row)->bound : NULL;
+	const char *basis = paper != NULL ? text_said(&paper->row->basis) : NULL;
+	return basis != NULL ? basis : rule->basis;
+}
+
 static void fill_broken(Judging *judging, const Group *group, Finding *item)
 {
 	Arena *arena = judging->arena;
@@ -54,9 +115,11 @@ static void fill_broken(Judging *judging, const Group *group, Finding *item)
 	item->submitted = told.submitted;
 	item->limit = told.limit;
 	item->authority = rule->authority;
-	item->basis = rule->basis;
+	item->basis = basis_of(rule, at[0]);
+	item->cites = cited(group, arena);
 	item->answer_by = rule->answer_by;
-	item->known_by = weaker(weaker(basis_known_by(at[0]->all->reference, rule->basis), told.tested.left.fact), told.tested.right.fact);
+	item->known_by =
+		weaker(weaker(basis_known_by(at[0]->all->reference, item->basis), told.tested.left.fact), told.tested.right.fact);
 }
 
 /* ---- readers, missing, own ---- */
@@ -103,28 +166,64 @@ static const char *submitted_for(const Raw *raw, Arena *arena)
 		return "unknown";
 	case MESSAGE_MIS_05:
 		return arena_printf(arena, "by others: %s", cut_text(missing_party(raw), arena));
+	case MESSAGE_MIS_10:
+		return arena_printf(arena, "not applicable: %s", cut_text(raw->reason, arena));
 	default:
 		return NULL;
 	}
 }
 
-static void fill_missing(const Raw *raw, Finding *item, Arena *arena)
+/* "PEN-08 asks", "PEN-08, PEN-09 ask": the rules of a group. */
+static const char *askers(const Judging *judging, const Group *group)
 {
+	const Criteria *criteria = judging->cases->criteria;
+	const char *codes = NULL;
+	uint32_t count = 0;
+	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++) {
+		if (!(group->rules[i / 64] >> i % 64 & 1))
+			continue;
+		const char *code = criteria->rule[i].code;
+		codes = count++ == 0 ? code : arena_printf(judging->arena, "%s, %s", codes, code);
+	}
+	return arena_printf(judging->arena, "%s %s", count > 0 ? codes : "a rule", count > 1 ? "ask" : "asks");
+}
+
+static void fill_set_aside(const Judging *judging, const Group *group, Complaint *complaint)
+{
+	complaint->about.key = complaint->about.value;
+	complaint->about.value = askers(judging, group);
+}
+
+/* Where the form takes it, the other answer is shown beside the example. */
+static const char *wanted_for(const Raw *raw, Arena *arena)
+{
+	if (raw->reason != NULL || raw->field == NULL)
+		return raw->reason != NULL ? cut_text(raw->reason, arena) : "";
+	const char *example = example_of(raw->field, arena);
+	bool both = raw->message == MESSAGE_MIS_01 && raw->field->may_not_apply;
+	return both ? arena_printf(arena, "%s, or {not applicable: REASON}", example) : example;
+}
+
+static void fill_missing(const Judging *judging, const Group *group, Finding *item)
+{
+	Arena *arena = judging->arena;
+	const Raw *raw = group->raw[0];
 	Complaint complaint = { .id = raw->message };
 	const Field *field = raw->field;
 	complaint.about.value = field != NULL ? field_words(field, arena) : raw->what;
 	complaint.about.key = field != NULL ? field->key : raw->what;
-	complaint.about.want = raw->reason != NULL ? cut_text(raw->reason, arena) : field != NULL ? example_of(field, arena) : "";
+	complaint.about.want = wanted_for(raw, arena);
+	if (raw->message == MESSAGE_MIS_10)
+		fill_set_aside(judging, group, &complaint);
 	if (raw->message == MESSAGE_MIS_05)
-		complaint.about.value = arena_printf(arena, "%s, by %s", complaint.about.value, cut_text(missing_party(raw), arena));
+		complaint.about.value =
+			arena_printf(arena, "%s, by %s", complaint.about.value, cut_text(missing_party(raw), arena));
 	fill_message(item, &complaint, arena);
 	item->submitted.text = submitted_for(raw, arena);
 	if (raw->message == MESSAGE_MIS_05 && *missing_party(raw) != '\0')
 		item->answer_by = cut_text(missing_party(raw), arena);
 	else if (raw->message == MESSAGE_MIS_08)
 		item->answer_by = "panel maker";
-	else if (raw->message >= MESSAGE_MIS_10)
-		item->answer_by = "reviewer";
 }
 
 static const char *text_or(const Text *text, const char *otherwise)
@@ -167,7 +266,8 @@ static void fill_spots(Judging *judging, const Group *group, Finding *item)
 		if (last != NULL && last->where != NULL && last->where == raw->where && last->place.line == raw->place.line &&
 		    last->place.column == raw->place.column)
 			continue;
-		item->spot[item->spots++] = (Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
+		item->spot[item->spots++] =
+			(Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
 	}
 }
 
@@ -176,7 +276,7 @@ static void fill_waits(Judging *judging, const Group *group, Finding *item)
 	const Criteria *criteria = judging->cases->criteria;
 	uint32_t count = 0;
 	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
-		count += group->rules[i / 64] >> i % 64 & 1;
+		count += (group->rules[i / 64] >> i % 64 & 1) != 0;
 	item->waits = TAKE(judging->arena, const char *, count + 1);
 	for (uint32_t i = 0; group->rules != NULL && i < criteria->rules; i++)
 		if (group->rules[i / 64] >> i % 64 & 1)
@@ -200,7 +300,7 @@ void fill_item(Judging *judging, const Group *group, Finding *item)
 	else if (raw->found_by == FOUND_BY_REVIEWER)
 		fill_own(judging, raw, item);
 	else
-		fill_missing(raw, item, judging->arena);
+		fill_missing(judging, group, item);
 	const char *field = field_of(raw, judging->arena);
 	item->field = TAKE(judging->arena, const char *, 1);
 	if (field != NULL)

@@ -73,7 +73,9 @@ static const Given *value_at(const Case *at, const OperandValue *left, const Fie
 /* A broken `is given` rule names the field: the field is not missing a second time. */
 static void account_for_field(Judging *judging, const Tested *tested, const Raw *raw)
 {
-	Wait wanted = { .key = { tested->left.given, NULL }, .given = tested->left.given, .field = tested->left.field, .at = raw->where };
+	Wait wanted = {
+		.key = { tested->left.given, NULL }, .given = tested->left.given, .field = tested->left.field, .at = raw->where
+	};
 	Wait *wait = tested->left.given != NULL ? wait_for(judging, &wanted) : NULL;
 	if (wait != NULL && wait->raw == 0)
 		wait->raw = raw->number;
@@ -93,6 +95,23 @@ static void add_broken(Judging *judging, const Rule *rule, const Case *at, const
 		account_for_field(judging, tested, kept);
 }
 
+/* Whether the submittal itself sets aside what the rule asks for; `any` of a catalogue is no such answer. */
+static bool is_said_not_to_apply(const OperandValue *left)
+{
+	const Given *given = left->fact == NULL ? left->given : NULL;
+	return given != NULL && given->said == SAID_NOT_APPLICABLE && given->place.source < SOURCE_FIRST_SHARED;
+}
+
+static Tested test_rule(const Case *at, const Rule *rule)
+{
+	Tested tested = test_case(at, &rule->is);
+	if (tested.outcome == TEST_NOT_APPLICABLE && is_said_not_to_apply(&tested.left)) {
+		tested.outcome = TEST_WAITS;
+		tested.left.state = OPERAND_WAITS;
+	}
+	return tested;
+}
+
 static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 {
 	Tally *tally = &judging->verdict->tally;
@@ -103,7 +122,7 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 		return;
 	}
 	if (when == TEST_MET)
-		tested = test_case(at, &rule->is);
+		tested = test_rule(at, rule);
 	switch (tested.outcome) {
 	case TEST_MET:
 		tally->met++;
@@ -129,12 +148,13 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 {
 	const Cases *cases = judging->cases;
-	Bucket bucket = { cases->of[kind].at, cases->of[kind].count, 0 };
-	if (kind == KIND_comparison)
-		bucket = bucket_of(judging, rule);
-	for (uint32_t i = 0; i < bucket.count; i++)
-		judge_case(judging, rule, bucket.at[i]);
-	judging->verdict->tally.not_applicable += cases->of[kind].count - bucket.count;
+	const Subject wanted = kind == KIND_comparison ? subject_of_rule(rule) : (Subject){ 0 };
+	for (uint32_t i = 0; i < cases->of[kind].count; i++) {
+		if (kind == KIND_comparison && !may_be(&judging->subject[i], &wanted))
+			judging->verdict->tally.not_applicable++;
+		else
+			judge_case(judging, rule, cases->of[kind].at[i]);
+	}
 	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
 		wait_list(judging, rule, judging->waiting[kind][i]);
 		judging->verdict->tally.not_judged++;
@@ -192,7 +212,7 @@ static void judge_all(Judging *judging)
 {
 	const Criteria *criteria = judging->cases->criteria;
 	sort_waiting_lists(judging);
-	fill_buckets(judging);
+	fill_subjects(judging);
 	for (uint32_t i = 0; i < criteria->rules; i++)
 		judge_rule(judging, &criteria->rule[i]);
 	note_broken(judging);
@@ -237,8 +257,8 @@ static bool tell_trouble(const Judging *judging, const Trial *trial, Progress *t
 /* Kinds of record that stand in no roof area: what is changed in one does not touch them. */
 static bool stands_outside_areas(RecordKind kind)
 {
-	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document || kind == KIND_event ||
-	       kind == KIND_paper;
+	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document ||
+	       kind == KIND_event || kind == KIND_paper;
 }
 
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
@@ -246,15 +266,18 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 	Judging judging = judging_of(arena, cases);
 	Progress told = { 0, 0 };
 	sort_waiting_lists(&judging);
-	fill_buckets(&judging);
+	fill_subjects(&judging);
 	judge_rule(&judging, trial->first);
-	if (!tell_trouble(&judging, trial, &told))
+	if (!tell_trouble(&judging, trial, &told) || trial->alone)
 		return;
 	for (uint32_t i = 0; i < cases->criteria->rules; i++) {
 		const Rule *rule = &cases->criteria->rule[i];
 		if (rule == trial->first || (!trial->whole && stands_outside_areas(rule->for_each)))
 			continue;
-		judge_rule(&judging, rule);
+		if (trial->stays == NULL || !trial->stays[i])
+			judge_rule(&judging, rule);
+		else if (rule->for_each == trial->changed || rule->for_each == RECORD_KINDS)
+			judge_kind(&judging, rule, trial->changed);
 		if (!tell_trouble(&judging, trial, &told))
 			return;
 	}
@@ -265,6 +288,29 @@ void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 }
 
 /* ---- the whole ---- */
+
+typedef struct {
+	Trouble *at;
+	uint32_t count;
+} Troubles;
+
+static bool take_trouble(void *user, const Trouble *trouble)
+{
+	Troubles *troubles = user;
+	troubles->at[troubles->count++] = *trouble;
+	return true;
+}
+
+/* Readers' messages stand for values that a trial, which has none of them, finds missing: then advise must try for itself. */
+static void keep_troubles(const Judging *judging)
+{
+	if (judging->complaints != NULL && judging->complaints->count > 0)
+		return;
+	Troubles troubles = { TAKE(judging->arena, Trouble, judging->raws + judging->opens), 0 };
+	tell_trouble(judging, &(Trial){ .found = take_trouble, .user = &troubles }, &(Progress){ 0, 0 });
+	judging->verdict->trouble = troubles.at;
+	judging->verdict->troubles = troubles.count;
+}
 
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
 {
@@ -280,6 +326,7 @@ Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const S
 	add_complaints(&judging);
 	if (!verdict->broken_file)
 		judge_all(&judging);
+	keep_troubles(&judging);
 	add_own_items(&judging);
 	hold_back(&judging);
 	group_raws(&judging);

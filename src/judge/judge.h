@@ -15,14 +15,14 @@ enum {
 	MOST_RAWS = 100000, /* before grouping */
 	MOST_NOT_YETS = 10000,
 	MOST_WAITS = 100000,
-	MOST_TEXT = 200, /* bytes of one value as quoted in a finding */
+	MOST_TEXT = 200,    /* bytes of one value as quoted in a finding */
 	MOST_ACCOUNTS = 64, /* readers suggest a key for the first 50 */
-	MOST_TOLD = 20 /* places whose own words are put into one finding */
+	MOST_TOLD = 20      /* places whose own words are put into one finding */
 };
 
 /* Where something stands in the order of the form, whatever the order of keys in the file. */
 typedef struct {
-	uint32_t area; /* from 1; 0: the submittal itself */
+	uint32_t area;                /* from 1; 0: the submittal itself */
 	uint32_t outer, index, inner; /* offset of the list in its record, number in the list, offset in the record */
 } Position;
 
@@ -36,9 +36,9 @@ typedef struct Wait {
 	const Field *field;
 	const Case *at;
 	const char *what, *reason; /* in words, where there is no field; why refused */
-	uint64_t *rules; /* one bit a rule */
-	uint32_t raw; /* number + 1 of the raw that asks for it */
-	bool not_due; /* the form does not ask for it at this stage */
+	uint64_t *rules;           /* one bit a rule */
+	uint32_t raw;              /* number + 1 of the raw that asks for it */
+	bool not_due;              /* the form does not ask for it at this stage */
 	struct Wait *next;
 } Wait;
 
@@ -51,15 +51,15 @@ typedef struct {
 	const Complaint *complaint;
 	const OwnItem *own;
 	const Case *judged, *where; /* the case of the rule, and the record it is shown at */
-	const Case *area; /* of a reader's message whose record is not known: its roof area, if that is */
-	const Field *field; /* what is missing, or what the rule stands at */
-	const char *what, *reason; /* of what is missing: the value in words; an example, a party or a reason */
+	const Case *area;           /* of a reader's message whose record is not known: its roof area, if that is */
+	const Field *field;         /* what is missing, or what the rule stands at */
+	const char *what, *reason;  /* of what is missing: the value in words; an example, a party or a reason */
 	Place place;
 	Position position;
 	uint32_t number; /* order of finding */
-	uint32_t cause; /* number + 1 of the raw it waits for, by `after` */
-	uint32_t item; /* number + 1 of the group it ended in */
-	Wait *wait; /* of a value: the rules that wait for it */
+	uint32_t cause;  /* number + 1 of the raw it waits for, by `after` */
+	uint32_t item;   /* number + 1 of the group it ended in */
+	Wait *wait;      /* of a value: the rules that wait for it */
 } Raw;
 
 /* A rule that could not be judged; becomes a NotYet when items are numbered. */
@@ -77,11 +77,10 @@ typedef struct {
 	uint64_t *rules; /* that wait for it, one bit each */
 } Group;
 
-/* Comparisons of one attribute. */
+/* What a comparison is about, or a rule wants it to be about: a code of each word, 0 where it is open. */
 typedef struct {
-	Case **at;
-	uint32_t count, room;
-} Bucket;
+	uint32_t with, part, attribute;
+} Subject;
 
 typedef struct {
 	Arena *arena;
@@ -92,12 +91,14 @@ typedef struct {
 	Raw **raw;
 	uint32_t raws, raw_room;
 	uint32_t left_out; /* raws beyond the limit */
-	bool rejects; /* an open item rejects the whole package */
+	bool rejects;      /* an open item rejects the whole package */
 	Assumption *assumed;
 	uint32_t assumed_room;
-	Hash *waits, *texts; /* by their key; equal texts once */
-	Hash *broken; /* raws of broken rules by rule and record */
-	Hash *messages; /* raws of readers by place */
+	Assumption *aside; /* said not to apply */
+	uint32_t aside_room;
+	Hash *waits, *texts;          /* by their key; equal texts once */
+	Hash *broken;                 /* raws of broken rules by rule and record */
+	Hash *messages;               /* raws of readers by place */
 	Raw *accounts[MOST_ACCOUNTS]; /* readers' messages that account for a missing key */
 	uint32_t accounting;
 	Wait *first_wait, *last_wait;
@@ -110,7 +111,7 @@ typedef struct {
 	uint32_t groups, group_room;
 	const WaitingList *const *waiting[RECORD_KINDS]; /* waiting lists by kind */
 	uint32_t waitings[RECORD_KINDS];
-	Hash *attributes; /* comparisons by attribute; NULL: not sorted */
+	Subject *subject; /* of each comparison */
 } Judging;
 
 /* ---- judge.c ---- */
@@ -118,12 +119,18 @@ typedef struct {
 /* A new raw, or NULL beyond the limit; its action counts all the same. Pointers to raws stay good. */
 Raw *raw_add(Judging *judging, const Raw *raw);
 
-/* ---- buckets.c ---- */
+/* ---- subjects.c ---- */
 
-void fill_buckets(Judging *judging);
+void fill_subjects(Judging *judging);
+Subject subject_of_rule(const Rule *rule);
 
-/* The comparisons on which a rule can apply. */
-Bucket bucket_of(const Judging *judging, const Rule *rule);
+/* Whether a comparison can be what a rule wants: false only if some word differs. */
+static inline bool may_be(const Subject *is, const Subject *wanted)
+{
+	return (is->with == wanted->with || is->with == 0 || wanted->with == 0) &&
+	       (is->part == wanted->part || is->part == 0 || wanted->part == 0) &&
+	       (is->attribute == wanted->attribute || is->attribute == 0 || wanted->attribute == 0);
+}
 
 /* ---- waits.c ---- */
 
@@ -225,6 +232,14 @@ void number_items(Judging *judging);
 /* The texts of one item from its raws; `number.c` has given it its number. */
 void fill_item(Judging *judging, const Group *group, Finding *item);
 void add_own_items(Judging *judging);
+
+/* Whether the reviewer's file is for this submittal and round. */
+bool is_review_for(const Review *review, const Submittal *submittal);
+
+/* What a disposition makes of an item, and whether it may: what no variance waives, no disposition closes. */
+ItemState state_for(const char *disposition);
+bool may_dispose(const Finding *item, ItemState state);
+
 /* The item of a number such as 1.03; NULL if this report has none. */
 Finding *item_numbered(const Verdict *verdict, const char *number);
 void apply_dispositions(Judging *judging);

@@ -12,7 +12,7 @@ static KnownBy source_known_by(const Reference *reference, const char *id)
 {
 	const SourceRow *row = strncmp(id, practice, sizeof practice - 1) != 0 ? source_row(reference, id) : NULL;
 	return row != NULL && is_value(&row->known_by.given) && row->known_by.word <= KNOWN_PRACTICE ? (KnownBy)row->known_by.word
-	                                                                                             : KNOWN_PRACTICE;
+												     : KNOWN_PRACTICE;
 }
 
 KnownBy basis_known_by(const Reference *reference, const char *basis)

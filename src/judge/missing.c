@@ -110,12 +110,32 @@ static void open_field(Judging *judging, const Walk *walk, const Field *field)
 	}
 }
 
+/* Every field that the submittal sets aside is listed; where a rule asks for it all the same, it is an item. */
+static void set_aside(Judging *judging, const Walk *walk, const Field *field, const Given *given)
+{
+	Verdict *verdict = judging->verdict;
+	if (given->place.source >= SOURCE_FIRST_SHARED)
+		return;
+	const char *reason = given->typed != NULL ? given->typed : "";
+	if (verdict->not_applicables < MOST_ITEMS) {
+		judging->aside = arena_more(judging->arena, judging->aside, verdict->not_applicables, &judging->aside_room,
+					    sizeof(Assumption));
+		judging->aside[verdict->not_applicables++] = (Assumption){ walk->at, field, reason };
+		verdict->not_applicable = judging->aside;
+	}
+	Wait *wait = wait_found(judging, given);
+	if (wait != NULL && wait->raw == 0)
+		raise_missing(judging, &(Raw){ .message = MESSAGE_MIS_10, .where = walk->at, .field = field, .reason = reason },
+			      wait);
+}
+
 static void assume(Judging *judging, const Walk *walk, const Field *field, const Given *given)
 {
 	Verdict *verdict = judging->verdict;
 	if (verdict->assumptions >= MOST_ITEMS)
 		return;
-	judging->assumed = arena_more(judging->arena, judging->assumed, verdict->assumptions, &judging->assumed_room, sizeof(Assumption));
+	judging->assumed =
+		arena_more(judging->arena, judging->assumed, verdict->assumptions, &judging->assumed_room, sizeof(Assumption));
 	const char *value = field->kind != IS_LIST && given->typed != NULL ? given->typed : field->assumed;
 	judging->assumed[verdict->assumptions++] = (Assumption){ walk->at, field, value != NULL ? value : "none" };
 	verdict->assumed = judging->assumed;
@@ -129,9 +149,11 @@ static void walk_field(Judging *judging, const Walk *walk, const Field *field)
 	case SAID_ASSUMED:
 		assume(judging, walk, field, given);
 		return;
+	case SAID_NOT_APPLICABLE:
+		set_aside(judging, walk, field, given);
+		return;
 	case SAID_VALUE:
 	case SAID_NONE:
-	case SAID_NOT_APPLICABLE:
 		return;
 	case SAID_NOTHING:
 		if (is_due(judging, field))
@@ -184,7 +206,8 @@ static void walk_record(Judging *judging, const Walk *walk)
 			Wait *outer = wait_found(judging, given);
 			bool not_due = outer == NULL && !is_due(judging, field) && field->need == NEED_REQUIRED;
 			if (outer != NULL || not_due)
-				account_inside(judging, field->record, inside.row, outer != NULL ? outer : &(Wait){ .not_due = true });
+				account_inside(judging, field->record, inside.row,
+					       outer != NULL ? outer : &(Wait){ .not_due = true });
 		} else if (field->record->sort != RECORD_PART) {
 			walk_record(judging, &inside);
 		}
@@ -281,34 +304,9 @@ static bool waits_for_causes(const Judging *judging, Wait *wait)
 	return cause != NULL;
 }
 
-/* The reviewer's file has no cases; its records are shown by place alone. */
-static void walk_review(Judging *judging, const Record *record, const char *row, const Given *place)
-{
-	for (uint32_t i = 0; i < record->count; i++) {
-		const Field *field = &record->field[i];
-		const Given *given = given_in(field, row);
-		bool is_asked_for = field->need == NEED_REQUIRED && given->said == SAID_NOTHING;
-		if (!is_asked_for && given->said != SAID_UNKNOWN && given->said != SAID_BY_OTHERS)
-			continue;
-		if (complaint_for(judging, field, row, row) != NULL)
-			continue;
-		Raw raw = { .message = message_for(field, given->said), .field = field, .place = place->place };
-		raise_missing(judging, &raw, NULL);
-	}
-}
-
-static void walk_review_list(Judging *judging, const Record *record, const List *list)
-{
-	for (uint32_t i = 0; i < list->count; i++) {
-		const char *row = (const char *)list->row + i * record->size;
-		walk_review(judging, record, row, (const Given *)(const void *)row);
-	}
-}
-
 void find_missing(Judging *judging)
 {
 	const Cases *cases = judging->cases;
-	const Review *review = cases->review;
 	for (uint32_t i = 0; i < cases->of[KIND_submittal].count; i++)
 		walk_case(judging, cases->of[KIND_submittal].at[i]);
 	for (uint32_t i = 0; i < cases->of[KIND_roof_area].count; i++) {
@@ -316,15 +314,10 @@ void find_missing(Judging *judging)
 		account_for_building(judging, cases->of[KIND_roof_area].at[i]);
 	}
 	for (int kind = 0; kind < RECORD_KINDS; kind++) {
-		bool is_walked = kind == KIND_submittal || kind == KIND_roof_area || record_of((RecordKind)kind)->sort == RECORD_MADE;
+		bool is_walked =
+			kind == KIND_submittal || kind == KIND_roof_area || record_of((RecordKind)kind)->sort == RECORD_MADE;
 		for (uint32_t i = 0; !is_walked && i < cases->of[kind].count; i++)
 			walk_case(judging, cases->of[kind].at[i]);
-	}
-	if (review != NULL) {
-		walk_review(judging, &Review_record, (const char *)review, &review->given);
-		walk_review_list(judging, &PaperSeen_record, &review->papers.list);
-		walk_review_list(judging, &Disposition_record, &review->items.list);
-		walk_review_list(judging, &OwnItem_record, &review->own.list);
 	}
 	for (Wait *wait = judging->first_wait; wait != NULL; wait = wait->next)
 		if (wait->kind == WAIT_VALUE && wait->raw == 0 && !wait->not_due && !waits_for_causes(judging, wait))

@@ -5,35 +5,18 @@
 #include "judge.h"
 
 #include <string.h>
-
-static bool is_open(const Finding *item)
-{
-	for (uint32_t i = 0; i < item->spots; i++)
-		if (item->spot[i].state != ITEM_CLOSED && item->spot[i].state != ITEM_CONDITION && item->spot[i].state != ITEM_VARIANCE)
-			return true;
-	return false;
-}
-
-/* An item kept as a condition is one that may go on if its note is followed. */
-static bool is_condition(const Finding *item)
-{
-	for (uint32_t i = 0; i < item->spots; i++)
-		if (item->spot[i].state == ITEM_CONDITION)
-			return true;
-	return false;
-}
+#include <strings.h>
 
 static void count_items(Judging *judging)
 {
 	Verdict *verdict = judging->verdict;
 	for (uint32_t i = 0; i < verdict->items; i++) {
 		const Finding *item = &verdict->item[i];
-		if (is_open(item)) {
-			verdict->by_action[item->action]++;
-			judging->rejects |= item->action == ACTION_REJECTED && item->rule != NULL && item->rule->rejects;
-		} else if (is_condition(item)) {
-			verdict->by_action[item->action > ACTION_CORRECTIONS ? item->action : ACTION_CORRECTIONS]++;
-		}
+		int action = counted_action(item);
+		if (action < 0)
+			continue;
+		verdict->by_action[action]++;
+		judging->rejects |= action == ACTION_REJECTED && item->rule != NULL && item->rule->rejects;
 	}
 }
 
@@ -54,48 +37,66 @@ static const char *recommended(const Judging *judging)
 
 static bool is_text(const Text *text, const char *wanted)
 {
-	return is_value(&text->given) && text->text != NULL && strcmp(text->text, wanted) == 0;
+	return is_value(&text->given) && text->text != NULL && strcasecmp(text->text, wanted) == 0;
 }
 
-/* The approval of the package as a whole: its item is the submittal's number, plain or behind the word. */
-static bool approves(const Approval *row, const Submittal *submittal)
+/* An approval of the package as a whole: its item is the submittal's number, plain or behind the word. */
+static bool speaks_of(const Approval *row, const Submittal *submittal)
 {
 	static const char word[] = "submittal ";
-	if (!is_value(&row->item.given) || !is_value(&submittal->submittal.given) || !is_value(&submittal->project.name.given))
+	if (!is_value(&row->item.given) || !is_value(&submittal->submittal.given))
 		return false;
 	const char *item = row->item.text;
-	if (strncmp(item, word, sizeof word - 1) == 0)
+	if (strncasecmp(item, word, sizeof word - 1) == 0)
 		item += sizeof word - 1;
-	return strcmp(item, submittal->submittal.text) == 0 && is_text(&row->project, submittal->project.name.text);
+	return strcasecmp(item, submittal->submittal.text) == 0;
+}
+
+static bool is_for_project(const Approval *row, const Text *name)
+{
+	return is_text(&row->project, "all") || (is_value(&name->given) && is_text(&row->project, name->text));
 }
 
 static const char *lapse_of(const Approval *row, const Cases *cases, Arena *arena)
 {
-	const Number *term = &cases->submittal->warranty.term_yr;
+	const Number *term = &cases->submittal->warranty.term_yr, *greatest = &row->greatest_term_yr;
+	const char *letter = cut_text(row->letter.text, arena);
+	if (!is_for_project(row, &cases->submittal->project.name))
+		return arena_printf(arena, "approval %s is for another project", letter);
 	if (cases->as_of == INT32_MIN)
 		return "the day of this submittal is not known";
 	if (!is_value(&row->issued.given) || row->issued.day > cases->as_of)
-		return arena_printf(arena, "approval %s is not issued yet", row->letter.text);
+		return arena_printf(arena, "approval %s is not issued yet", letter);
 	if (!is_value(&row->expires.given) || row->expires.day < cases->as_of)
-		return arena_printf(arena, "approval %s ended on %s", row->letter.text, date_print(arena, row->expires.day));
-	if (!is_value(&term->given) || !is_value(&row->greatest_term_yr.given) || term->value > row->greatest_term_yr.value * (1 + 1e-9))
-		return arena_printf(arena, "approval %s is not for this term", row->letter.text);
+		return arena_printf(arena, "approval %s ended on %s", letter, date_print(arena, row->expires.day));
+	if (!is_value(&term->given))
+		return arena_printf(arena, "approval %s cannot be held against a term that is not stated", letter);
+	if (!is_value(&greatest->given) || term->value > greatest->value * (1 + 1e-9))
+		return arena_printf(arena, "approval %s does not reach to a term of %g yr", letter, term->value);
 	return NULL;
 }
 
-/* The approval in force, or NULL and why there is none. */
+static const char *condition_of(const Approval *row)
+{
+	return is_value(&row->condition.given) && *row->condition.text != '\0' ? row->condition.text : NULL;
+}
+
+/* The approval that counts, one without a condition before others; else NULL, with what is wrong with the last that does not. */
 static const Approval *approval_of(const Cases *cases, const char **why, Arena *arena)
 {
+	const Approval *best = NULL;
 	*why = "no approval of this submittal is in the register";
 	for (uint32_t i = 0; cases->registers != NULL && i < cases->registers->approvals.count; i++) {
 		const Approval *row = &cases->registers->approvals.row[i];
-		if (!approves(row, cases->submittal))
+		if (!speaks_of(row, cases->submittal))
 			continue;
-		*why = lapse_of(row, cases, arena);
-		if (*why == NULL)
-			return row;
+		const char *lapse = lapse_of(row, cases, arena);
+		if (lapse != NULL)
+			*why = lapse;
+		else if (best == NULL || (condition_of(best) != NULL && condition_of(row) == NULL))
+			best = row;
 	}
-	return NULL;
+	return best;
 }
 
 static const char *joined(const char *text, const char *more, Arena *arena)
@@ -117,13 +118,16 @@ static void order_line(Judging *judging)
 	if (judging->stage != STAGE_order && judging->stage != STAGE_close_out)
 		against = joined(against, "the package is not at stage order", arena);
 	if (open > 0)
-		against = joined(against, arena_printf(arena, open == 1 ? "%u item stands open" : "%u items stand open", open), arena);
+		against = joined(against, arena_printf(arena, open == 1 ? "%u item stands open" : "%u items stand open", open),
+				 arena);
 	if (approval == NULL)
 		against = joined(against, why, arena);
+	else if (condition_of(approval) != NULL)
+		verdict->order_condition = arena_printf(arena, "on condition: %s", cut_text(condition_of(approval), arena));
 	verdict->may_order = *against == '\0';
 	if (verdict->may_order)
 		verdict->order_line = arena_printf(arena, "nothing found here stands in the way of ordering (approval letter %s)",
-			cut_text(approval->letter.text, arena));
+						   cut_text(approval->letter.text, arena));
 	else
 		verdict->order_line = arena_printf(arena, "Do not order: %s", against);
 }

@@ -11,40 +11,18 @@ static const char *text_of(const Text *text)
 	return is_value(&text->given) && text->text != NULL ? text->text : "";
 }
 
-static bool is_for_this(const Judging *judging)
+bool is_review_for(const Review *review, const Submittal *submittal)
 {
-	const Review *review = judging->cases->review;
-	const Submittal *submittal = judging->cases->submittal;
 	bool same_number = strcmp(text_of(&review->submittal), text_of(&submittal->submittal)) == 0;
 	bool both_rounds = is_value(&review->round_one.given) && is_value(&submittal->round_one.given);
 	return same_number && (!both_rounds || review->round_one.value == submittal->round_one.value);
 }
 
-static const char *package_words(const Text *number, const Number *round, Arena *arena)
-{
-	const char *name = *text_of(number) != '\0' ? cut_text(text_of(number), arena) : "no submittal";
-	return is_value(&round->given) ? arena_printf(arena, "%s round %.0f", name, round->value) : name;
-}
-
-static void refuse_file(Judging *judging)
-{
-	const Review *review = judging->cases->review;
-	const Submittal *submittal = judging->cases->submittal;
-	Raw raw = { .message = MESSAGE_MIS_10, .place = review->given.place };
-	raw.what = package_words(&review->submittal, &review->round_one, judging->arena);
-	raw.reason = package_words(&submittal->submittal, &submittal->round_one, judging->arena);
-	raise_missing(judging, &raw, NULL);
-}
-
 void add_own_items(Judging *judging)
 {
 	const Review *review = judging->cases->review;
-	if (review == NULL)
+	if (review == NULL || !is_review_for(review, judging->cases->submittal))
 		return;
-	if (!is_for_this(judging)) {
-		refuse_file(judging);
-		return;
-	}
 	for (uint32_t i = 0; i < review->own.of.count; i++) {
 		const OwnItem *own = &review->own.of.row[i];
 		int action = is_value(&own->action.given) ? action_find(own->action.text) : -1;
@@ -52,10 +30,6 @@ void add_own_items(Judging *judging)
 		if (action >= 0)
 			raw.action = (Action)action;
 		raw_add(judging, &raw);
-		if (action >= 0 || own->action.given.said != SAID_VALUE)
-			continue;
-		Raw unknown = { .message = MESSAGE_MIS_11, .what = own->action.text, .place = own->action.given.place };
-		raise_missing(judging, &unknown, NULL);
 	}
 }
 
@@ -73,14 +47,17 @@ Finding *item_numbered(const Verdict *verdict, const char *number)
 	return found->round == round && found->item == item ? found : NULL;
 }
 
-static ItemState state_for(const char *disposition)
+ItemState state_for(const char *disposition)
 {
 	static const struct {
 		const char *word;
 		ItemState state;
 	} states[] = {
-		{ "closed", ITEM_CLOSED }, { "withdrawn", ITEM_CLOSED }, { "superseded", ITEM_CLOSED },
-		{ "closed as noted", ITEM_CONDITION }, { "deferred to field", ITEM_CONDITION },
+		{ "closed", ITEM_CLOSED },
+		{ "withdrawn", ITEM_CLOSED },
+		{ "superseded", ITEM_CLOSED },
+		{ "closed as noted", ITEM_CONDITION },
+		{ "deferred to field", ITEM_CONDITION },
 	};
 	for (size_t i = 0; i < sizeof states / sizeof *states; i++)
 		if (strcmp(states[i].word, disposition) == 0)
@@ -88,7 +65,13 @@ static ItemState state_for(const char *disposition)
 	return ITEM_OPEN;
 }
 
-/* A disposition without its reason closes nothing. */
+bool may_dispose(const Finding *item, ItemState state)
+{
+	bool is_grave = item->action == ACTION_REJECTED || item->action == ACTION_NOT_ELIGIBLE;
+	return state == ITEM_OPEN || !is_grave || item->rule == NULL || item->rule->waivable;
+}
+
+/* A disposition without its reason closes nothing, nor does one of what may not be waived. */
 static void apply(Judging *judging, const Disposition *row)
 {
 	Finding *item = item_numbered(judging->verdict, text_of(&row->number));
@@ -96,19 +79,18 @@ static void apply(Judging *judging, const Disposition *row)
 		return;
 	ItemState state = state_for(row->disposition.text);
 	const char *reason = text_of(&row->reason);
-	if (*reason == '\0' && state != ITEM_OPEN)
+	if ((*reason == '\0' && state != ITEM_OPEN) || !may_dispose(item, state))
 		return;
 	for (uint32_t i = 0; i < item->spots; i++)
 		item->spot[i].state = state;
-	if (*reason != '\0')
-		item->remedy = arena_printf(judging->arena, "%s (%s by the reviewer: %s)", item->remedy, row->disposition.text,
-			cut_text(reason, judging->arena));
+	const char *words = row->disposition.text;
+	item->disposition = *reason == '\0' ? words : arena_printf(judging->arena, "%s: %s", words, cut_text(reason, judging->arena));
 }
 
 void apply_dispositions(Judging *judging)
 {
 	const Review *review = judging->cases->review;
-	if (review == NULL || !is_for_this(judging))
+	if (review == NULL || !is_review_for(review, judging->cases->submittal))
 		return;
 	for (uint32_t i = 0; i < review->items.of.count; i++)
 		apply(judging, &review->items.of.row[i]);

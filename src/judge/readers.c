@@ -78,7 +78,8 @@ static void add_complaint(Judging *judging, const Complaint *complaint, const Ha
 		return;
 	for (int whole_line = 0; whole_line < 2; whole_line++)
 		if (complaint->place.line > 0 && raw_at(judging, &complaint->place, whole_line) == NULL)
-			hash_put(judging->messages, (const char *)place_key(judging, &complaint->place, whole_line), sizeof(At), kept);
+			hash_put(judging->messages, (const char *)place_key(judging, &complaint->place, whole_line), sizeof(At),
+				 kept);
 	if (complaint->about.accounts_for != NULL && judging->accounting < MOST_ACCOUNTS)
 		judging->accounts[judging->accounting++] = kept;
 }

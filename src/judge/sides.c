@@ -41,7 +41,8 @@ static const char *texts_text(const Texts *texts, Arena *arena)
 	const char *all = "";
 	for (uint32_t i = 0; i < texts->count && i < MOST_ENTRIES; i++)
 		all = arena_printf(arena, "%s%s%s", all, i > 0 ? ", " : "", cut_text(texts->at[i].text, arena));
-	return texts->count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more", all, (unsigned)(texts->count - MOST_ENTRIES)) : all;
+	return texts->count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more", all, (unsigned)(texts->count - MOST_ENTRIES))
+					   : all;
 }
 
 /* The entries of a list of lists.csv. */
@@ -62,12 +63,23 @@ static const char *list_text(const Criteria *criteria, const char *list, Arena *
 	return count > MOST_ENTRIES ? arena_printf(arena, "%s and %u more of the list", all, count - MOST_ENTRIES) : all;
 }
 
+/* A cell of a table says its unit in the header: its bare number is no text for people. */
+static bool lacks_unit(const OperandValue *value)
+{
+	double number;
+	const char *typed = value->given->typed;
+	bool has_unit = value->gives == VALUE_NUMBER && value->field != NULL && *unit_row(value->field->unit)->printed != '\0';
+	return has_unit && value->field->kind != IS_SIZE && number_read(typed, strlen(typed), &number);
+}
+
 const char *typed_text(const OperandValue *value, const Operand *operand)
 {
 	if (operand->from == FROM_CONSTANT)
 		return value->gives == VALUE_NUMBER ? operand->word : NULL;
 	bool is_field = value->given != NULL && value->fact == NULL && is_value(value->given);
-	return is_field && value->given->typed != NULL && *value->given->typed != '\0' ? value->given->typed : NULL;
+	if (!is_field || value->given->typed == NULL || *value->given->typed == '\0' || lacks_unit(value))
+		return NULL;
+	return value->given->typed;
 }
 
 /* What a field says in place of a value. */
@@ -95,7 +107,8 @@ const char *value_text(const OperandValue *value, const Shown *shown, const Refe
 	if (value->state != OPERAND_HAS)
 		return said_text(value);
 	if (value->gives == VALUE_NUMBER && typed != NULL)
-		return arena_printf(arena, "%s%s", cut_text(typed, arena), value->given != NULL && value->given->said == SAID_ASSUMED ? " (assumed)" : "");
+		return arena_printf(arena, "%s%s", cut_text(typed, arena),
+				    value->given != NULL && value->given->said == SAID_ASSUMED ? " (assumed)" : "");
 	switch (value->gives) {
 	case VALUE_NUMBER:
 		if (value->field != NULL && value->field->kind == IS_SIZE && screw_size(reference, value->number) != NULL)
@@ -120,8 +133,8 @@ const char *value_text(const OperandValue *value, const Shown *shown, const Refe
 
 static const char *relation_text(Relation relation, const char *limit, Arena *arena)
 {
-	static const char *const words[] = { "", "anything but ", "at least ", "at most ", "more than ", "less than ", "before ", "after ",
-		"one of: ", "none of: ", "", "" };
+	static const char *const words[] = { "",        "anything but ", "at least ", "at most ",  "more than ", "less than ",
+					     "before ", "after ",        "one of: ",  "none of: ", "",           "" };
 	return *words[relation] == '\0' ? limit : arena_printf(arena, "%s%s", words[relation], limit);
 }
 
@@ -157,7 +170,8 @@ static const char *spoken_of(const Told *told, Arena *arena)
 	const Wording *finding = &told->rule->finding;
 	for (uint32_t i = 0; i < finding->count; i++) {
 		const Operand *operand = &finding->piece[i].operand;
-		bool is_name = operand->field != NULL && operand->field->kind == IS_NAME && operand->at != KIND_letter && operand->at != KIND_test;
+		bool is_name = operand->field != NULL && operand->field->kind == IS_NAME && operand->at != KIND_letter &&
+			       operand->at != KIND_test;
 		if (!finding->piece[i].has_operand || operand->from != FROM_FIELD || is_name)
 			continue;
 		OperandValue value = operand_value(told->at[0], operand);
@@ -165,6 +179,20 @@ static const char *spoken_of(const Told *told, Arena *arena)
 		return value_text(&value, &shown, told->at[0]->all->reference, arena);
 	}
 	return own_name(stands_at(told->at[0]), arena);
+}
+
+/* The contrary of a title: its verb is denied, else the thing itself: "not approved on a condition". */
+static const char *denied(const char *title, Arena *arena)
+{
+	static const char *const verbs[] = { " is ", " are " };
+	const char *clause = strstr(title, " that ");
+	for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+		const char *verb = strstr(title, verbs[i]);
+		size_t length = strlen(verbs[i]);
+		if (verb != NULL && (clause == NULL || verb < clause))
+			return arena_printf(arena, "%.*snot %s", (int)(verb - title + (long)length), title, verb + length);
+	}
+	return arena_printf(arena, clause != NULL ? "no %s" : "not %s", title);
 }
 
 static void tell_statement(Told *told, Arena *arena)
@@ -178,7 +206,7 @@ static void tell_statement(Told *told, Arena *arena)
 	if (fact->note != NULL)
 		submitted = arena_printf(arena, "%s (%s)", submitted, cut_text(fact->note, arena));
 	told->submitted = (Side){ .text = submitted };
-	told->limit = (Side){ .text = wanted ? title : arena_printf(arena, "not: %s", title) };
+	told->limit = (Side){ .text = wanted ? title : denied(title, arena) };
 }
 
 /* The listing's own term, else the direction in which the two may differ. */
@@ -190,7 +218,8 @@ static const char *allowed_by(const Compared *compared, Arena *arena)
 	const ListingTerm *term = compared->term != NULL ? compared->term->row : NULL;
 	if (term != NULL && is_value(&term->value.given)) {
 		bool is_plain = strcmp(term->relation.text, "is") == 0;
-		return is_plain ? term->value.text : arena_printf(arena, "%s %s", term->relation.text, cut_text(term->value.text, arena));
+		return is_plain ? term->value.text
+				: arena_printf(arena, "%s %s", term->relation.text, cut_text(term->value.text, arena));
 	}
 	const Word *may_go = &compared->record.may_go;
 	if (is_word(may_go, "up"))

@@ -52,8 +52,10 @@ static void doubt_day(Doubts *doubts)
 	const Date *date = &cases->submittal->date;
 	bool received = cases->review != NULL && is_value(&cases->review->received.given);
 	if (!received && is_value(&date->given) && date->day == cases->as_of)
-		doubt(doubts, arena_printf(doubts->judging->arena, "the day at which papers are judged, %s", date_print(doubts->judging->arena, date->day)),
-			"the applicant's own date; give --as-of, or the day received in the reviewer's file");
+		doubt(doubts,
+		      arena_printf(doubts->judging->arena, "the day at which papers are judged, %s",
+				   date_print(doubts->judging->arena, date->day)),
+		      "the applicant's own date; give --as-of, or the day received in the reviewer's file");
 	else if (cases->as_of == INT32_MIN)
 		doubt(doubts, "the day at which papers are judged", "not known");
 }
@@ -64,7 +66,8 @@ static bool is_in_register(const Cases *cases, const Applicant *applicant)
 	for (uint32_t i = 0; cases->registers != NULL && i < cases->registers->installers.count; i++) {
 		const Installer *row = &cases->registers->installers.row[i];
 		bool same = is_value(&row->certificate.given) && strcmp(row->certificate.text, applicant->certificate.text) == 0;
-		if (same && is_value(&row->firm.given) && is_value(&applicant->firm.given) && strcmp(row->firm.text, applicant->firm.text) == 0)
+		if (same && is_value(&row->firm.given) && is_value(&applicant->firm.given) &&
+		    strcmp(row->firm.text, applicant->firm.text) == 0)
 			return true;
 	}
 	return false;
@@ -75,8 +78,10 @@ static void doubt_certificate(Doubts *doubts)
 	const Cases *cases = doubts->judging->cases;
 	const Applicant *applicant = &cases->submittal->parties.applicant;
 	if (is_value(&applicant->certificate.given) && !is_in_register(cases, applicant))
-		doubt(doubts, arena_printf(doubts->judging->arena, "installer's certificate %s", cut_text(applicant->certificate.text, doubts->judging->arena)),
-			"no register has it for this firm");
+		doubt(doubts,
+		      arena_printf(doubts->judging->arena, "installer's certificate %s",
+				   cut_text(applicant->certificate.text, doubts->judging->arena)),
+		      "no register has it for this firm");
 }
 
 static void doubt_letters(Doubts *doubts)
@@ -84,9 +89,12 @@ static void doubt_letters(Doubts *doubts)
 	const Submittal *submittal = doubts->judging->cases->submittal;
 	for (uint32_t i = 0; i < submittal->engineering.of.count; i++) {
 		const Letter *letter = &submittal->engineering.of.row[i];
-		if (is_value(&letter->letter.given) && is_value(&letter->sealed.given) && letter->sealed.yes && !is_seen(doubts, &letter->letter))
-			doubt(doubts, arena_printf(doubts->judging->arena, "seal and date of letter %s", cut_text(letter->letter.text, doubts->judging->arena)),
-				"the applicant's word; the reviewer has not seen the letter");
+		if (is_value(&letter->letter.given) && is_value(&letter->sealed.given) && letter->sealed.yes &&
+		    !is_seen(doubts, &letter->letter))
+			doubt(doubts,
+			      arena_printf(doubts->judging->arena, "seal and date of letter %s",
+					   cut_text(letter->letter.text, doubts->judging->arena)),
+			      "the applicant's word; the reviewer has not seen the letter");
 	}
 }
 
@@ -121,7 +129,7 @@ static void doubt_lives(Doubts *doubts)
 			if (!is_value(&part->stated_life_yr.given) || is_seen(doubts, &part->life_paper))
 				continue;
 			doubt(doubts, arena_printf(doubts->judging->arena, "stated life of %s", cases->of[kind].at[i]->name),
-				"a paper named by the applicant; the reviewer has not seen it");
+			      "a paper named by the applicant; the reviewer has not seen it");
 		}
 }
 
@@ -144,30 +152,19 @@ static void count_constants(Doubts *doubts)
 	}
 }
 
-/* Dispositions whose item this report does not have: they close nothing. */
-static void doubt_dispositions(Doubts *doubts)
-{
-	const Review *review = doubts->judging->cases->review;
-	for (uint32_t i = 0; review != NULL && i < review->items.of.count; i++) {
-		const Text *number = &review->items.of.row[i].number;
-		if (is_value(&number->given) && item_numbered(doubts->judging->verdict, number->text) == NULL)
-			doubt(doubts, arena_printf(doubts->judging->arena, "disposition of item %s", cut_text(number->text, doubts->judging->arena)),
-				"this report has no such item");
-	}
-}
-
 void find_unverified(Judging *judging)
 {
 	Doubts doubts = { .judging = judging, .seen = papers_seen(judging) };
 	doubt_day(&doubts);
 	doubt_certificate(&doubts);
 	doubt_letters(&doubts);
-	doubt_dispositions(&doubts);
 	doubt_lives(&doubts);
 	count_constants(&doubts);
 	doubt_papers(&doubts);
 	if (doubts.left_out > 0)
-		doubts.line[MOST_LINES - 1] = (Unverified){ arena_printf(judging->arena, "%u more", (unsigned)doubts.left_out + 1), "of the same kinds" };
+		doubts.line[MOST_LINES - 1] =
+			(Unverified){ arena_printf(judging->arena, "%u more", (unsigned)doubts.left_out + 1),
+				      "of the same kinds" };
 	judging->verdict->unverified = doubts.line;
 	judging->verdict->unverifieds = doubts.count;
 }

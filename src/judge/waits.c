@@ -78,7 +78,8 @@ static unsigned wait_side(Judging *judging, const Rule *rule, const Case *at, co
 		return 1;
 	}
 	const Given *before = NULL;
-	for (const Use *use = fact_waits(at->all, side->fact, NULL); use != NULL && noted < 64; use = fact_waits(at->all, side->fact, use)) {
+	for (const Use *use = fact_waits(at->all, side->fact, NULL); use != NULL && noted < 64;
+	     use = fact_waits(at->all, side->fact, use)) {
 		if (use->given == NULL || use->given == before)
 			continue;
 		before = use->given;
@@ -170,7 +171,9 @@ void wait_tested(Judging *judging, const Rule *rule, const Case *at, const Teste
 void wait_list(Judging *judging, const Rule *rule, const WaitingList *list)
 {
 	if (list->given == NULL || list->field == NULL) {
-		Wait wanted = { .key = { list, NULL }, .kind = WAIT_VALUE, .at = list->up, .what = kind_words(list->kind, judging->arena) };
+		Wait wanted = {
+			.key = { list, NULL }, .kind = WAIT_VALUE, .at = list->up, .what = kind_words(list->kind, judging->arena)
+		};
 		note(judging, rule, NULL, wait_for(judging, &wanted));
 		return;
 	}

@@ -8,6 +8,7 @@
 #include "number.h"
 
 #include <string.h>
+#include <strings.h>
 
 enum { MOST_NUMBERS = 24, MOST_WORDS = 4 };
 
@@ -133,6 +134,36 @@ static const char *without_colon(const char *text, Arena *arena)
 	return arena_text(arena, text, length);
 }
 
+/* "clip " before "clip-a-float": the item says its kind itself. */
+static size_t length_without_kind(const char *text, const char *value)
+{
+	size_t length = strlen(text), end = length, word = 0;
+	if (end == 0 || text[end - 1] != ' ')
+		return length;
+	end--;
+	while (word < end && text[end - word - 1] != ' ')
+		word++;
+	bool again = word > 2 && strncasecmp(text + end - word, value, word) == 0 && value[word] == '-';
+	return again ? end - word : length;
+}
+
+/* "a {kind}" with a kind that begins with a vowel, but for "a one-piece clip". */
+static const char *article_for(const char *text, const char *value)
+{
+	size_t length = strlen(text);
+	bool ends_so = length >= 2 && text[length - 2] == 'a' && text[length - 1] == ' ' && (length == 2 || text[length - 3] == ' ');
+	bool is_vowel = *value != '\0' && strchr("aeioAEIO", *value) != NULL && strncmp(value, "one", 3) != 0;
+	return ends_so && is_vowel ? "n " : "";
+}
+
+/* A text and the value put behind it. */
+static const char *with_value(const char *text, const char *value, Arena *arena)
+{
+	const char *article = article_for(text, value);
+	size_t length = *article != '\0' ? strlen(text) - 1 : length_without_kind(text, value);
+	return arena_printf(arena, "%.*s%s%s", (int)length, text, article, value);
+}
+
 const char *told_text(const Told *told, const Wording *wording, const Advice *advice, Arena *arena)
 {
 	if (wording->count == 0)
@@ -144,7 +175,9 @@ const char *told_text(const Told *told, const Wording *wording, const Advice *ad
 		const char *value = piece->has_operand ? piece_text(told, piece, advice, arena) : "";
 		if (value == NULL)
 			return NULL;
-		text = arena_printf(arena, "%s%s%s", text, literal, value);
+		text = arena_printf(arena, "%s%s", text, literal);
+		if (piece->has_operand)
+			text = with_value(text, value, arena);
 		if (is_name(piece, "note") && *value == '\0')
 			text = without_colon(text, arena);
 	}

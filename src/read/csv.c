@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT
  * CSV files to cells with places, by libcsv in its strict mode.
  *
- * libcsv knows no positions, so it gets one byte a call wherever a cell or row may end and a run of plain bytes else; line, column
- * and cell start are kept beside it. Its own trimming is switched off by a space function that finds none: blanks belong to the
- * cell. After a fault the row is lost and reading goes on with the next line, so that one run shows them all.
+ * libcsv knows no positions, so it gets one byte a call wherever a cell or row may end and a run of plain bytes else; line,
+ * column and cell start are kept beside it. Its own trimming is switched off by a space function that finds none: blanks belong
+ * to the cell. After a fault the row is lost and reading goes on with the next line, so that one run shows them all.
  */
 #include "csv.h"
 

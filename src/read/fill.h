@@ -24,8 +24,8 @@ typedef struct Reading {
 } Reading;
 
 /* Reads one scalar into its value in `row` and complains if it cannot; true: it is a value (or waits as below).
- * An empty text is SAID_NOTHING with its place, and false. `unknown`, `by others: NAME`, `not applicable: REASON` are read, and are
- * false. A LIST takes `none` only. A gauge (`24 ga`) waits in the row until finish_record, because it needs the metal beside it:
+ * An empty text is SAID_NOTHING with its place, and false. `unknown`, `by others: NAME`, `not applicable: REASON` are read, and
+ * are false. A LIST takes `none` only. A gauge (`24 ga`) waits until finish_record, as it needs the metal beside it:
  * until then the value is SAID_UNREADABLE, and what is returned is true. `text` need not end in NUL; what is kept is copied. */
 bool read_value(const Field *field, const char *text, size_t length, Place place, void *row, Reading *reading);
 

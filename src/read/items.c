@@ -47,6 +47,25 @@ static void index_item(const EditionRead *e, Hash *items, const Record *record, 
 		 (About){ .key = record->name, .value = item->text, .want = where });
 }
 
+static const Hash *index_lives(const EditionRead *e)
+{
+	const Rows *rows = &e->rows[TABLE_lives];
+	Hash *lives = hash_make(e->loading->arena, rows->count);
+	for (uint32_t i = 0; i < rows->count; i++) {
+		const Text *item = &((const Life *)row_at(rows, i))->item;
+		if (!is_said(item))
+			continue;
+		LifeSpan *span = hash_get(lives, item->text, strlen(item->text));
+		if (span == NULL) {
+			span = TAKE(e->loading->arena, LifeSpan, 1);
+			span->begin = i;
+			hash_put(lives, item->text, strlen(item->text), span);
+		}
+		span->end = i + 1;
+	}
+	return lives;
+}
+
 void items_index(EditionRead *e)
 {
 	uint32_t count = 0;
@@ -65,6 +84,7 @@ void items_index(EditionRead *e)
 		if (is_said(&row->listing))
 			hash_put(listings, row->listing.text, strlen(row->listing.text), row);
 	}
+	e->criteria->lives_by_item = index_lives(e);
 	e->criteria->items = items;
 	e->criteria->listing_by_name = listings;
 }

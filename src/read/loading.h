@@ -40,8 +40,8 @@ void refuse_node(Node *node, Place place);
 /* Whether the next node is the key of a map. */
 bool waits_for_key(const Loading *l);
 
-/* Hangs a value under its key or into its list; `is_implied`: nothing was written. A key that is repeated, a merge key, or the rest
- * of a value that a comma split is complained of and left out. */
+/* Hangs a value under its key or into its list; `is_implied`: nothing was written. A key that is repeated, a merge key, or the
+ * rest of a value that a comma split is complained of and left out. */
 void link_value(Loading *l, Node *value, bool is_implied);
 
 #endif

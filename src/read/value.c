@@ -126,7 +126,8 @@ static bool read_only_text(Cell *cell, Texts *texts)
 static bool refuse_group(Cell *cell)
 {
 	const Field *first = cell->field->record->field;
-	refuse_cell(cell, MESSAGE_FRM_05, arena_printf(cell->reading->arena, "%s: %s", first->key, example_of(first, cell->reading->arena)));
+	Arena *arena = cell->reading->arena;
+	refuse_cell(cell, MESSAGE_FRM_05, arena_printf(arena, "%s: %s", first->key, example_of(first, arena)));
 	return false;
 }
 
@@ -137,7 +138,8 @@ static bool read_no_list(Cell *cell)
 		return true;
 	}
 	const Field *first = cell->field->record->field;
-	refuse_cell(cell, MESSAGE_FRM_06, arena_printf(cell->reading->arena, "%s: %s", first->key, example_of(first, cell->reading->arena)));
+	Arena *arena = cell->reading->arena;
+	refuse_cell(cell, MESSAGE_FRM_06, arena_printf(arena, "%s: %s", first->key, example_of(first, arena)));
 	return false;
 }
 

@@ -15,7 +15,8 @@ static bool is_tab(const Advice *a)
 	const char *tab = memchr(a->line, '\t', indent);
 	if (tab == NULL && !(a->byte < a->length && a->line[a->byte] == '\t'))
 		return false;
-	give_advice(a, MESSAGE_YML_24, advice_place_of_byte(a, a->at->line, tab != NULL ? (size_t)(tab - a->line) : a->byte), (About){ 0 });
+	size_t byte = tab != NULL ? (size_t)(tab - a->line) : a->byte;
+	give_advice(a, MESSAGE_YML_24, advice_place_of_byte(a, a->at->line, byte), (About){ 0 });
 	return true;
 }
 

@@ -34,7 +34,7 @@ void notice_comment(const Source *source, const Written *written, Complaints *co
 /* Whether a colon follows the key that ends at `end` in its source line. */
 bool has_colon(const Source *source, const yaml_mark_t *end);
 
-/* The first byte that no form may hold, or `length`: bad UTF-8, controls, breaks that editors do not count. Complains about it. */
+/* The first byte that no form may hold, or `length`: bad UTF-8, controls, breaks that editors do not count. Complains. */
 size_t find_bad_bytes(const Source *source, Complaints *complaints);
 
 #endif

@@ -78,6 +78,8 @@ static json_t *item_tree(const Verdict *verdict, const Finding *item, Arena *are
 		json_add(fields, json_words(item->field[i], arena));
 	json_put(object, "fields", fields);
 	json_put(object, "fingerprint", json_words(fingerprint_text(&item->spot[0], arena), arena));
+	json_put(object, "cites", json_words(item->cites, arena));
+	json_put(object, "reviewer", json_words(item->disposition, arena));
 	return object;
 }
 
@@ -107,11 +109,12 @@ static json_t *not_judged_tree(const Verdict *verdict, Arena *arena)
 	return array;
 }
 
-static json_t *assumed_tree(const Verdict *verdict, Arena *arena)
+/* Values the form assumed; fields said not to apply, with their reasons. */
+static json_t *values_tree(const Assumption *list, uint32_t count, Arena *arena)
 {
 	json_t *array = json_made(json_array());
-	for (uint32_t i = 0; i < verdict->assumptions; i++) {
-		const Assumption *assumed = &verdict->assumed[i];
+	for (uint32_t i = 0; i < count; i++) {
+		const Assumption *assumed = &list[i];
 		json_t *object = json_made(json_object());
 		json_put(object, "record", json_words(assumed->where != NULL ? record_of(assumed->where->kind)->name : "submittal", arena));
 		json_put(object, "name", json_words(assumed->where != NULL ? assumed->where->name : NULL, arena));
@@ -183,9 +186,11 @@ static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
 	json_put(object, "order_line", json_words(verdict->order_line, arena));
 	json_put(object, "items", items_tree(verdict, arena));
 	json_put(object, "not_judged", not_judged_tree(verdict, arena));
-	json_put(object, "assumed", assumed_tree(verdict, arena));
+	json_put(object, "assumed", values_tree(verdict->assumed, verdict->assumptions, arena));
 	json_put(object, "unverified", unverified_tree(verdict, arena));
 	json_put(object, "files", files_tree(verdict, arena));
+	json_put(object, "not_applicable", values_tree(verdict->not_applicable, verdict->not_applicables, arena));
+	json_put(object, "order_condition", json_words(verdict->order_condition, arena));
 	json_put(object, "values", json_record(&Submittal_record, submittal, arena));
 	return object;
 }

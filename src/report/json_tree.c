@@ -19,6 +19,11 @@ json_t *json_made(json_t *value)
 static bool is_utf8(const char *text, size_t length)
 {
 	while (length > 0) {
+		if ((unsigned char)*text < 0x80) {
+			text++;
+			length--;
+			continue;
+		}
 		utf8proc_int32_t point;
 		utf8proc_ssize_t taken = utf8proc_iterate((const utf8proc_uint8_t *)text, (utf8proc_ssize_t)length, &point);
 		if (taken <= 0)

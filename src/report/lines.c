@@ -40,7 +40,7 @@ void write_lines(Out *out, const Verdict *verdict, Arena *arena)
 		const Spot *spot = &item->spot[0];
 		put_place(out, place_file(verdict, &spot->place), &spot->place);
 		SAY(out, " ");
-		put(out, action_words(item->action));
+		put(out, item_heading(item));
 		SAY(out, ": ");
 		put(out, item->finding);
 		SAY(out, " [");

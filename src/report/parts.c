@@ -12,6 +12,12 @@ const char *item_number(const Finding *item, Arena *arena)
 	return item->round == 0 || item->item == 0 ? NULL : arena_printf(arena, "%u.%02u", item->round, item->item);
 }
 
+const char *item_heading(const Finding *item)
+{
+	int action = counted_action(item);
+	return action < 0 ? "CLOSED" : action_words((Action)action);
+}
+
 const char *place_letter(uint32_t number, Arena *arena)
 {
 	char letter[8];

@@ -12,6 +12,9 @@ enum { PAGE_WIDTH = 100 };
 /* "1.03"; NULL at stage bid, which numbers nothing. */
 const char *item_number(const Finding *item, Arena *arena);
 
+/* The action an item counts under; CLOSED where the reviewer closed it. */
+const char *item_heading(const Finding *item);
+
 /* a, b, ..., z, aa, ab, ... */
 const char *place_letter(uint32_t number, Arena *arena);
 

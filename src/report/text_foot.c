@@ -94,6 +94,8 @@ static void put_order(Out *out, const Verdict *verdict)
 		return;
 	SAY(out, "\nORDERING\n");
 	put_line(out, verdict->order_line);
+	if (verdict->order_condition != NULL)
+		put_line(out, verdict->order_condition);
 }
 
 /* ---- what the items do not say ---- */
@@ -115,27 +117,38 @@ static void add_assumed(Assumed *group, const Assumption *assumed, Arena *arena)
 	group->count++;
 }
 
-static void put_assumed(Out *out, const Verdict *verdict, Arena *arena)
+/* Equal values of one field stand on one line. */
+static void put_values(Out *out, const Assumption *list, uint32_t count, Arena *arena)
 {
 	Assumed group[MOST_LINES] = { { .count = 0 } };
-	uint32_t groups = 0;
-	for (uint32_t i = 0; i < verdict->assumptions; i++) {
-		const Assumption *assumed = &verdict->assumed[i];
+	uint32_t groups = 0, left_out = 0;
+	for (uint32_t i = 0; i < count; i++) {
+		const Assumption *one = &list[i];
 		uint32_t g = 0;
-		while (g < groups && (group[g].first->field != assumed->field || strcmp(group[g].first->value, assumed->value) != 0))
+		while (g < groups && (group[g].first->field != one->field || strcmp(group[g].first->value, one->value) != 0))
 			g++;
+		left_out += g == MOST_LINES;
 		if (g == MOST_LINES)
 			continue;
-		add_assumed(&group[g], assumed, arena);
+		add_assumed(&group[g], one, arena);
 		groups += g == groups;
 	}
-	if (groups > 0)
-		SAY(out, "\nASSUMED, BECAUSE NOT STATED\n");
 	for (uint32_t g = 0; g < groups; g++) {
 		uint32_t left = group[g].count > MOST_NAMES ? group[g].count - MOST_NAMES : 0;
 		const char *more = left > 0 ? arena_printf(arena, " and %u more", left) : "";
 		put_line(out, arena_printf(arena, "%s: %s (%s%s)", group[g].first->field->title, group[g].first->value, group[g].names, more));
 	}
+	put_left(out, left_out, 0);
+}
+
+static void put_assumed(Out *out, const Verdict *verdict, Arena *arena)
+{
+	if (verdict->assumptions > 0)
+		SAY(out, "\nASSUMED, BECAUSE NOT STATED\n");
+	put_values(out, verdict->assumed, verdict->assumptions, arena);
+	if (verdict->not_applicables > 0)
+		SAY(out, "\nSAID NOT TO APPLY\n");
+	put_values(out, verdict->not_applicable, verdict->not_applicables, arena);
 }
 
 /* Rules that wait for one thing stand on one line. */
@@ -165,13 +178,39 @@ static const char *codes_of(const NotYet *const *waiting, uint32_t count, Arena 
 	return left > 0 ? arena_printf(arena, "%s and %u more", codes, left) : codes;
 }
 
+static int by_waits_for(const void *a, const void *b)
+{
+	return strcmp((*(const NotYet *const *)a)->waits_for, (*(const NotYet *const *)b)->waits_for);
+}
+
+/* "panel.supplied_by, test.pressure and 2 more": what some rules wait for, each once. */
+static const char *keys_of(const NotYet *const *waiting, uint32_t count, Arena *arena)
+{
+	const NotYet **sorted = TAKE(arena, const NotYet *, count);
+	const char *keys = NULL;
+	uint32_t shown = 0, left = 0;
+	for (uint32_t i = 0; i < count; i++)
+		sorted[i] = waiting[i];
+	qsort(sorted, count, sizeof *sorted, by_waits_for);
+	for (uint32_t i = 0; i < count; i++) {
+		if (i > 0 && strcmp(sorted[i]->waits_for, sorted[i - 1]->waits_for) == 0)
+			continue;
+		if (shown == MOST_CODES) {
+			left++;
+			continue;
+		}
+		keys = shown++ == 0 ? sorted[i]->waits_for : arena_printf(arena, "%s, %s", keys, sorted[i]->waits_for);
+	}
+	return left > 0 ? arena_printf(arena, "%s and %u more", keys, left) : keys;
+}
+
 /* What no item asks for is not due yet. */
 static void put_cause(Out *out, const NotYet *const *waiting, uint32_t count, Arena *arena)
 {
 	const Finding *item = waiting[0]->item;
 	const char *codes = codes_of(waiting, count, arena);
 	put_line(out, item != NULL ? arena_printf(arena, "until %s is answered: %s", names_of(item, arena), codes)
-		: arena_printf(arena, "until more is stated than is due at this stage: %s", codes));
+		: arena_printf(arena, "until more is stated than is due at this stage (%s): %s", keys_of(waiting, count, arena), codes));
 }
 
 static void put_not_judged(Out *out, const Verdict *verdict, Arena *arena)

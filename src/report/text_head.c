@@ -21,14 +21,35 @@ static const char *joined(const char *before, const char *more, Arena *arena)
 	return *before == '\0' ? more : arena_printf(arena, "%s, %s", before, more);
 }
 
-/* "2 REJECTED, 5 NOT REVIEWED": the actions from `first` to `last`. */
+/* " (1.03, 1.08 and 3 more)": the items of one action; "" where they have no numbers. */
+static const char *numbers_of(const Verdict *verdict, Action action, Arena *arena)
+{
+	enum { MOST_NUMBERS = 12 };
+	const char *numbers = "";
+	uint32_t shown = 0;
+	for (uint32_t i = 0; i < verdict->items && shown < MOST_NUMBERS; i++) {
+		const Finding *item = &verdict->item[i];
+		const char *number = counted_action(item) == (int)action ? item_number(item, arena) : NULL;
+		if (number == NULL)
+			continue;
+		numbers = joined(numbers, number, arena);
+		shown++;
+	}
+	if (shown == 0)
+		return "";
+	uint32_t left = verdict->by_action[action] > shown ? verdict->by_action[action] - shown : 0;
+	return left > 0 ? arena_printf(arena, " (%s and %u more)", numbers, left) : arena_printf(arena, " (%s)", numbers);
+}
+
+/* "2 REJECTED (1.03, 1.08), 5 NOT REVIEWED (...)": the actions from `first` to `last`. */
 static const char *action_counts(const Verdict *verdict, int first, int last, Arena *arena)
 {
 	const char *counts = "";
 	for (int action = first; action <= last; action++) {
 		uint32_t count = verdict->by_action[action];
 		if (count > 0)
-			counts = joined(counts, arena_printf(arena, "%u %s", count, action_words((Action)action)), arena);
+			counts = joined(counts, arena_printf(arena, "%u %s%s", count, action_words((Action)action),
+				numbers_of(verdict, (Action)action, arena)), arena);
 	}
 	return counts;
 }
@@ -90,17 +111,18 @@ static int by_count(const void *a, const void *b)
 	return strcmp(x->who, y->who);
 }
 
-/* Sorted names, equal ones counted: a file may name as many parties as it has items. */
+/* Sorted names, equal ones counted: a file may name as many parties as it has items. What is closed waits for nobody. */
 static const char *answerers(const Verdict *verdict, Arena *arena)
 {
 	enum { MOST_NAMED = 8 };
 	const char **who = TAKE(arena, const char *, verdict->items);
 	Answerer *answerer = TAKE(arena, Answerer, verdict->items);
-	uint32_t named = 0, left = 0;
+	uint32_t open = 0, named = 0, left = 0;
 	for (uint32_t i = 0; i < verdict->items; i++)
-		who[i] = verdict->item[i].answer_by != NULL ? verdict->item[i].answer_by : "applicant";
-	qsort(who, verdict->items, sizeof *who, by_name);
-	for (uint32_t i = 0; i < verdict->items; i++) {
+		if (counted_action(&verdict->item[i]) >= 0)
+			who[open++] = verdict->item[i].answer_by != NULL ? verdict->item[i].answer_by : "applicant";
+	qsort(who, open, sizeof *who, by_name);
+	for (uint32_t i = 0; i < open; i++) {
 		if (i == 0 || strcmp(who[i], who[i - 1]) != 0)
 			answerer[named++].who = who[i];
 		answerer[named - 1].count++;
@@ -183,6 +205,7 @@ void put_head(Out *out, const Verdict *verdict, Arena *arena)
 		put_criteria(out, verdict, arena);
 	}
 	put_label(out, head_column, "File", verdict->source->name);
-	if (verdict->items > 0)
-		put_label(out, head_column, "To answer", answerers(verdict, arena));
+	const char *who = verdict->items > 0 ? answerers(verdict, arena) : "";
+	if (*who != '\0')
+		put_label(out, head_column, "To answer", who);
 }

@@ -27,7 +27,7 @@ static void put_title(Out *out, const Finding *item, Arena *arena)
 {
 	const char *number = item_number(item, arena);
 	const char *lead = arena_printf(arena, "%s%s  %s  ", number != NULL ? number : "   -", item->spots > 1 ? " a" : "",
-		action_words(item->action));
+		item_heading(item));
 	put(out, lead);
 	put_cut(out, where_text(item, &item->spot[0], arena), PAGE_WIDTH - (int)strlen(lead) - (int)strlen(item->code) - 4);
 	SAY(out, "  [");
@@ -49,6 +49,18 @@ static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
 		put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
 }
 
+/* "2 fixed lines", "3 (layers of the deck)": what a bare number counts. */
+static const char *counted(double value, const char *text, const char *title, Arena *arena)
+{
+	static const char *const counts[] = { "Number of ", "Kinds of " };
+	size_t length = strlen(counts[0]);
+	if (value != 1 && strncmp(title, counts[0], length) == 0)
+		return arena_printf(arena, "%s %s", text, title + length);
+	if (value != 1 && strncmp(title, counts[1], strlen(counts[1])) == 0)
+		return arena_printf(arena, "%s %c%s", text, tolower((unsigned char)title[0]), title + 1);
+	return arena_printf(arena, "%s (%c%s)", text, tolower((unsigned char)title[0]), title + 1);
+}
+
 /* A bare number says what it counts; a quantity has its SI value beside it, if asked for. */
 static const char *side_text(const Verdict *verdict, const Finding *item, const Side *side, Arena *arena)
 {
@@ -61,8 +73,7 @@ static const char *side_text(const Verdict *verdict, const Finding *item, const 
 	}
 	if (side == &item->limit || rule == NULL || rule->is.left.from != FROM_FACT || rule->is.left.gives != VALUE_NUMBER)
 		return side->text;
-	const char *title = fact_spec(rule->is.left.fact)->title;
-	return arena_printf(arena, "%s (%c%s)", side->text, tolower((unsigned char)title[0]), title + 1);
+	return counted(side->value, side->text, fact_spec(rule->is.left.fact)->title, arena);
 }
 
 /* The two sides of the test. What is not stated or unknown has said so in its finding. */
@@ -79,6 +90,8 @@ static void put_basis(Out *out, const Verdict *verdict, const Finding *item, Are
 {
 	const Reference *reference = verdict->cases != NULL ? verdict->cases->reference : NULL;
 	const char *basis = basis_text(reference, item->basis, arena);
+	if (item->cites != NULL)
+		basis = arena_printf(arena, "%s; %s", item->cites, basis);
 	const char *known = known_by_words(item->known_by);
 	bool told = item->known_by == KNOWN_READ || strstr(basis, known) != NULL;
 	put_label(out, item_column, "Basis", told ? arena_printf(arena, "%s: %s", authority_words(item->authority), basis)
@@ -116,6 +129,8 @@ void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *aren
 		put_basis(out, verdict, item, arena);
 	if (item->remedy != NULL)
 		put_label(out, item_column, "Remedy", item->remedy);
+	if (item->disposition != NULL)
+		put_label(out, item_column, "Reviewer", item->disposition);
 	if (item->answer_by != NULL)
 		put_label(out, item_column, "Answer by", item->answer_by);
 	put_places(out, verdict, item, arena);

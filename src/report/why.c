@@ -89,11 +89,27 @@ static void put_message(Out *out, const Message *message)
 	put_label(out, why_column, "Basis", "how a submittal is read; in braces stands what was found");
 }
 
+/* What the reviewer adds has no rule behind it. */
+static const char *const own_code = "OWN";
+
+static void put_own(Out *out)
+{
+	put_title(out, own_code, "as the reviewer says");
+	put_label(out, why_column, "Says", "what the panel maker's reviewer found himself");
+	put_label(out, why_column, "Why", "No table holds all that can be wrong with a roof; what a person sees on the drawings "
+		"stands in the same list, last, with its own action, basis, remedy and who must answer.");
+	put_label(out, why_column, "Basis", "the one the reviewer names in his file");
+	put_label(out, why_column, "Written", "under own: in the reviewer's file, with action, where, finding, basis, remedy and "
+		"answer_by");
+}
+
 const char *why_code_at(const Criteria *criteria, size_t i)
 {
 	if (i < criteria->rule_rows.count)
 		return cell(&criteria->rule_rows.row[i].code);
 	i -= criteria->rule_rows.count;
+	if (i == MESSAGE_COUNT)
+		return own_code;
 	return i < MESSAGE_COUNT ? message_of((MessageId)i)->code : NULL;
 }
 
@@ -110,6 +126,8 @@ bool write_why(Out *out, const Library *library, const char *code, Arena *arena)
 		found = true;
 		if (i < criteria->rule_rows.count)
 			put_rule(out, library, &criteria->rule_rows.row[i], arena);
+		else if (known == own_code)
+			put_own(out);
 		else
 			put_message(out, message_of((MessageId)(i - criteria->rule_rows.count)));
 	}

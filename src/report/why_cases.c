@@ -79,21 +79,42 @@ static void put_value(Out *out, const char *value)
 	SAY(out, "\n");
 }
 
+/* Paths into the edition and the register say so; all others lead into the submittal. */
+static void put_path(Out *out, const char *path)
+{
+	static const struct {
+		const char *begin, *words;
+	} roots[] = { { "criteria.", "in the maker's criteria: " }, { "register.", "in the register: " } };
+	for (size_t i = 0; i < sizeof roots / sizeof *roots; i++) {
+		size_t length = strlen(roots[i].begin);
+		if (strncmp(path, roots[i].begin, length) != 0)
+			continue;
+		put(out, roots[i].words);
+		path += length;
+	}
+	put(out, path);
+}
+
+/* Rows of one case stand together: others between them make the next a case of its own. */
 bool put_rule_case(Out *out, const char *code, const char *which, Arena *arena)
 {
 	const Builtin *file = family_file(code, arena);
 	if (file == NULL)
 		return false;
-	bool found = false;
+	bool found = false, going_on = false;
 	CaseRow row;
 	const char *at = file->bytes;
 	while (take_row(&at, file->end, &row, arena)) {
-		if (strcmp(row.cell[0], code) == 0 && strcmp(row.cell[1], which) == 0) {
-			found = true;
-			SAY(out, "    ");
-			put(out, row.cell[2]);
-			put_value(out, row.cell[3]);
-		}
+		bool wanted = strcmp(row.cell[0], code) == 0 && strcmp(row.cell[1], which) == 0;
+		if (wanted && found && !going_on)
+			SAY(out, "    or\n");
+		going_on = wanted;
+		if (!wanted)
+			continue;
+		found = true;
+		SAY(out, "    ");
+		put_path(out, row.cell[2]);
+		put_value(out, row.cell[3]);
 	}
 	return found;
 }

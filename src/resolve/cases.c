@@ -5,6 +5,7 @@
  * in force are filled into them; the lists of a copied roof area hold the copied parts. A list that was not stated is noted, for
  * itself, for the lists inside its records and for what resolve makes of them. The walk goes as deep as the form, not the file.
  */
+#include "pipeline.h"
 #include "resolving.h"
 
 #include <string.h>
@@ -154,6 +155,22 @@ static void make_inside(Resolving *r, Pair pair, Case *up)
 	for (uint32_t i = 0; i < pair.record->count; i++)
 		if (pair.record->field[i].kind == IS_LIST || pair.record->field[i].kind == IS_ONE)
 			make_field(r, &pair.record->field[i], pair, up);
+}
+
+Case *resolve_alone(Arena *arena, const Case *part, const void *submitted)
+{
+	const Record *record = record_of(part->kind);
+	void *row = arena_take(arena, 1, record->size);
+	memcpy(row, submitted, record->size);
+	Case *at = TAKE(arena, Case, 1);
+	*at = (Case){ .all = part->all, .up = part->up, .kind = part->kind, .order = part->order, .name = part->name };
+	at->row = row;
+	at->submitted = submitted;
+	at->listed = part->listed;
+	at->catalogue = bind_part(part->all->criteria, part->kind, row);
+	if (at->catalogue != NULL)
+		take_over(record, row, at->catalogue);
+	return at;
 }
 
 /* The submittal itself is not copied, so nothing is written through its row: lists that are filled stand in copies. */

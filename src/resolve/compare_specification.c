@@ -162,6 +162,8 @@ typedef struct {
 /* The row is kept from part to part; only a gauge may be another one. */
 static const void *row_for(Asking *asking, const Draft *draft)
 {
+	if (asking->row != NULL && draft->field->kind != IS_NUMBER && draft->field->kind != IS_BY_ZONE)
+		return asking->row;
 	const char *use = gauge_use(draft->part);
 	if (asking->row == NULL || strcmp(use, asking->use) != 0)
 		asking->row = row_asked_for(asking->r, draft, asking->asked);

@@ -60,6 +60,8 @@ Mark mark_of(const Case *at)
 	Mark mark = { first_text(at, IS_NAME, 0), NULL };
 	if (mark.first != NULL)
 		return mark;
+	if (at->kind == KIND_submittal)
+		return (Mark){ "the submittal", NULL };
 	if (record->sort == RECORD_PART)
 		mark = (Mark){ item_of(at), first_text(at, IS_WORD, 0) };
 	else
@@ -110,6 +112,10 @@ static void count_twins(Resolving *r, Case *at, const Mark *mark)
 
 void name_case(Resolving *r, Case *at)
 {
+	if (r->nameless) {
+		at->name = "";
+		return;
+	}
 	Mark mark = mark_of(at);
 	char *key = keyed_name(r->arena, at, own_name(at, &mark));
 	at->name = key + 1;
@@ -123,6 +129,8 @@ void name_case(Resolving *r, Case *at)
 
 const char *name_made(Resolving *r, const Case *up, const char *own)
 {
+	if (r->nameless)
+		return "";
 	Case made = { .kind = KIND_zone, .up = (Case *)up };
 	return keyed_name(r->arena, &made, own) + 1;
 }

@@ -40,9 +40,11 @@ static void find_holders(Resolving *r)
 
 Cases *resolve(Arena *arena, const Inputs *inputs)
 {
-	Resolving r = { .all = cases_of(arena, inputs), .arena = arena };
-	r.names = hash_make(arena, 64);
-	r.twins = hash_make(arena, 64);
+	Resolving r = { .all = cases_of(arena, inputs), .arena = arena, .nameless = inputs->nameless };
+	if (!r.nameless) {
+		r.names = hash_make(arena, 64);
+		r.twins = hash_make(arena, 64);
+	}
 	r.known = hash_make(arena, 8);
 	find_holders(&r);
 	make_cases(&r, inputs->submittal);

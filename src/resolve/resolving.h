@@ -25,6 +25,7 @@ typedef struct {
 	Arena *arena;
 	Hash *names, *twins, *known;
 	const Field *held_in[RECORD_KINDS]; /* the field of RoofArea that holds a kind of part */
+	bool nameless;
 	bool full; /* MOST_COMPARISONS was reached */
 } Resolving;
 

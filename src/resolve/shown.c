@@ -10,7 +10,12 @@ static const char *with_unit(Arena *arena, const char *number, Unit unit)
 {
 	const char *printed = unit_row(unit)->printed;
 	const char *gap = printed[0] == '\0' || printed[0] == ':' ? "" : " ";
-	return arena_printf(arena, "%s%s%s", number, gap, printed);
+	size_t first = strlen(number), second = strlen(gap), third = strlen(printed);
+	char *text = arena_take(arena, first + second + third + 1, 1);
+	memcpy(text, number, first);
+	memcpy(text + first, gap, second);
+	memcpy(text + first + second, printed, third);
+	return text;
 }
 
 static const char *plain_number(Arena *arena, double value, Unit unit)

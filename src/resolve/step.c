@@ -107,8 +107,10 @@ static bool is_quarter_question(const Reference *reference, double a, double b)
 
 bool asks_for_mark(const Attribute *attribute, const void *here, const void *there)
 {
+	if (attribute->field->kind != IS_SIZE)
+		return false;
 	const Field *mark = field_find(record_of(attribute->kind), "mark", strlen("mark"));
-	if (attribute->field->kind != IS_SIZE || mark == NULL || is_value(given_in(mark, here)))
+	if (mark == NULL || is_value(given_in(mark, here)))
 		return false;
 	if (!is_value(given_in(attribute->field, here)) || !is_value(given_in(attribute->field, there)))
 		return false;

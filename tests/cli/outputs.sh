@@ -5,7 +5,7 @@
 . tests/cli/common.sh
 
 run 1 review "$examples/wrong-clip.yaml" --format lines
-starts out "/.*examples/wrong-clip.yaml:[0-9]*:[0-9]*: REJECTED: clip clip-b-float is not the tested clip"
+starts out "/.*examples/wrong-clip.yaml:[0-9]*:[0-9]*: REJECTED: clip-b-float is not the tested clip-a-float"
 run 1 review "$examples/wrong-clip.yaml" --format text --format json --output a.json --format lines --output b.txt
 starts out "SELF-CHECK"
 starts a.json "{"

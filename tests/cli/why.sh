@@ -25,6 +25,14 @@ has err "NO-99"
 run 2 why
 has err "why needs a CODE"
 
+# Two cases of one rule stand apart; a change of the edition says that it is one.
+run 0 why FST-01
+[ "$(grep -c '^    or$' "$scratch/out")" -eq 2 ] || fault "two cases are not told apart"
+run 0 why ENG-11
+has out "    in the maker's criteria: least_class: 91"
+run 0 why own
+starts out "OWN  as the reviewer says"
+
 # Every code of a report is known to it.
 run 1 review "$examples/messy-reroof.yaml" "$examples/yaml-mistakes.yaml" --format lines
 sed -n 's/.*\[\([A-Z]*-[0-9]*[a-z]*\)\].*/\1/p' "$scratch/out" | sort -u >"$scratch/codes"

@@ -198,6 +198,26 @@ static void by_others_is_never_silent(void **state)
 	try_all(*state, &(Attempt){ "by others", "{by others: someone}", is_written, has_item }, 300);
 }
 
+/* ---- not applicable ---- */
+
+static bool may_be_set_aside(const Field *field)
+{
+	return field->may_not_apply;
+}
+
+static bool is_listed_with_its_reason(const Verdict *verdict, const Field *field)
+{
+	for (uint32_t i = 0; i < verdict->not_applicables; i++)
+		if (verdict->not_applicable[i].field == field && strcmp(verdict->not_applicable[i].value, "as agreed") == 0)
+			return verdict->tally.not_judged == 0 || in_the_way(verdict) > 0;
+	return false;
+}
+
+static void not_applicable_is_never_silent(void **state)
+{
+	try_all(*state, &(Attempt){ "not applicable", "{not applicable: as agreed}", may_be_set_aside, is_listed_with_its_reason }, 15);
+}
+
 /* ---- never met over nothing ---- */
 
 static uint32_t met_when_clean(const World *world)
@@ -213,7 +233,8 @@ static uint32_t met_when_clean(const World *world)
 /* Rules over records that are not there are not met: the count falls by those on the records taken out, and none is won. */
 static void a_list_left_out_meets_no_rule(void **state)
 {
-	static const char *const lists[] = { "clips", "fasteners", "sealants", "closures", "penetrations", "rivets", "underlayments", "details" };
+	static const char *const lists[] = { "clips",        "fasteners", "sealants",      "closures",
+					     "penetrations", "rivets",    "underlayments", "details" };
 	const Bench *bench = *state;
 	uint32_t clean = met_when_clean(&bench->world);
 	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
@@ -239,6 +260,7 @@ int main(void)
 		cmocka_unit_test(a_list_left_out_is_one_item_that_names_it),
 		cmocka_unit_test(unknown_is_never_silent),
 		cmocka_unit_test(by_others_is_never_silent),
+		cmocka_unit_test(not_applicable_is_never_silent),
 		cmocka_unit_test(a_list_left_out_meets_no_rule),
 	};
 	return cmocka_run_group_tests(tests, set_up, tear_down);
