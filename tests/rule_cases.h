@@ -3,8 +3,8 @@
  *
  * tests/rules/FAMILY.csv has the columns code, case, path, value, record, line, action. Rows of one code and case are applied
  * together. `met` leaves the package without items, `broken` gives that code and no other, `silent` changes a condition so that
- * the rule does not apply, `waits` breaks its cause too (its
- * column action may name all codes that are then found). A path may begin with `criteria.` (a value of criteria.yaml) or
+ * the rule does not apply, `waits` breaks its cause too. The
+ * column action of these two may name all codes that are then found. A path may begin with `criteria.` (a value of criteria.yaml) or
  * `register.TABLE.ROW.` (rows from 0). Codes, records and lines are written by hand; nothing rewrites them.
  */
 #ifndef RULE_CASES_H
@@ -204,9 +204,12 @@ static inline bool holds_broken(const RuleCase *c, const Verdict *verdict, const
 	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == c->line && is_action(item, c->action);
 }
 
-/* Whether the items' codes are just those of "LIF-04; SLT-02"; NULL asks nothing. */
+/* Whether the items' codes are just those of "LIF-04; SLT-02"; "none" wants no item, NULL asks
+ * nothing. */
 static inline bool holds_codes(const char *codes, const Verdict *verdict)
 {
+	if (codes != NULL && strcmp(codes, "none") == 0)
+		return verdict->items == 0;
 	for (uint32_t i = 0; codes != NULL && i < verdict->items; i++)
 		if (strstr(codes, verdict->item[i].code) == NULL)
 			return false;
@@ -228,7 +231,7 @@ static inline bool holds_case(const RuleCase *c, const Verdict *verdict, const V
 		return holds_broken(c, verdict, met);
 	if (strcmp(c->name, "waits") == 0)
 		return item_of(verdict, c->code) == NULL && verdict->items > 0 && holds_codes(c->action, verdict);
-	return item_of(verdict, c->code) == NULL;
+	return item_of(verdict, c->code) == NULL && (strcmp(c->name, "silent") != 0 || holds_codes(c->action, verdict));
 }
 
 static inline uint32_t edits_apart(const RuleCase *a, const RuleCase *b)
