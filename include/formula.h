@@ -20,7 +20,7 @@ typedef struct {
 	double alpha, gradient_ft, factor;
 } ExposureLaw;
 
-/* Velocity pressure exposure coefficient at a height, not taken below `least_ft` (15 ft; 30 ft where the Exposure B floor holds). */
+/* Velocity pressure exposure coefficient at a height, not taken below `least_ft` (15 ft; 30 ft under the Exposure B floor). */
 double exposure_coefficient_one(double height_ft, double least_ft, const ExposureLaw *law);
 
 /* Ground elevation factor; 1 at or below sea level, and where an edition has none `per_ft` is 0. */

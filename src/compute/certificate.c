@@ -46,7 +46,8 @@ double submittal_certificate_fits_term_yes(Case *submittal)
 	const char *level = fetch_term_certificate(submittal);
 	if (!ready(submittal) || level == NULL)
 		return ready(submittal);
-	note(submittal, arena_printf(submittal->all->arena, "%s is of level %s, the term asks for %s", row->certificate.text, row->level.text, level));
+	note(submittal, arena_printf(submittal->all->arena, "%s is of level %s, the term asks for %s", row->certificate.text,
+				     row->level.text, level));
 	return same_text(row->level.text, level) || same_text(row->level.text, "full");
 }
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT
  * The greatest spacing of clips that holds in a zone and can be built.
  *
- * Going closer is not always better: below the closest test the capacity stays while the demand of a smaller area may rise. So the
- * spacings that pass may have holes, and each one that can be built is tried, from the widest down.
+ * Going closer is not always better: below the closest test the capacity stays while the demand of a smaller area may rise.
+ * So the spacings that pass may have holes, and each one that can be built is tried, from the widest down.
  */
 #include "formula.h"
 
