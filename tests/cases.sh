@@ -20,5 +20,6 @@ for folder in tests/cases/text/*/; do
 		failed=$((failed + 1))
 	fi
 done
+[ "$count" -gt 0 ] || { echo "no cases"; exit 1; }
 [ "$failed" -eq 0 ] || { echo "$failed of $count outputs are not as expected; after reading the differences: make accept"; exit 1; }
 echo "$count outputs as expected"
