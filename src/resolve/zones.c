@@ -126,6 +126,8 @@ static const ZoneValue *spacing_of_places(const Keys *keys, const WindZone *zone
 	Arena *arena = keys->r->arena;
 	for (const char *place = next_place(arena, &joined); place != NULL; place = next_place(arena, &joined)) {
 		const ZoneValue *spacing = spacing_named(keys, place);
+		if (spacing == NULL && strcmp(place, "interior") == 0)
+			spacing = spacing_named(keys, "field"); /* who names no interior lays it as the field, where the wind pulls more */
 		widest = wider(widest, spacing);
 		*has_field |= strcmp(place, "field") == 0;
 		if (spacing == NULL && everywhere == NULL)
