@@ -10,7 +10,7 @@ static const char *const nasty[] = {
 	"\x1b[31mred\x1b[0m",
 	"bell\x07 back\b delete\x7f",
 	"one\ntwo\r\nthree",
-	"\xc2\x9b""31m",
+	"\302\23331m",
 	"right\xe2\x80\xaeto left\xe2\x80\xac",
 	"\xe2\x81\xa6isolate\xe2\x81\xa9",
 	"separator\xe2\x80\xa8paragraph\xe2\x80\xa9",
