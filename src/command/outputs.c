@@ -46,6 +46,10 @@ static bool open_output(Outputs *outputs, const Arguments *arguments, const Want
 			standard ? "standard output" : wanted->path));
 		return false;
 	}
+	if (!standard && overwrites_input(arguments, wanted->path)) {
+		say_usage(arguments->command, arena_printf(arguments->arena, "--output %s would overwrite what this run reads", wanted->path));
+		return false;
+	}
 	Output *output = &outputs->at[outputs->count++];
 	*output = (Output){ .format = format, .path = standard ? NULL : wanted->path };
 	if (!standard) {

@@ -28,6 +28,9 @@ typedef enum { ONE_FILE, SEVERAL_FILES, A_FOLDER } Batch;
 /* False if a format or a pair is wrong, which has been said. */
 bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch);
 
+/* Whether a report written there would take the place of something the run reads. */
+bool overwrites_input(const Arguments *arguments, const char *output);
+
 /* Whether a format prints hashes. */
 bool outputs_need_hash(const Outputs *outputs);
 

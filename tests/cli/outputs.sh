@@ -61,6 +61,16 @@ run 2 review "$examples/clean.yaml" --output folder
 [ -d "$scratch/folder" ] || fault "the folder is gone"
 [ "$(find "$scratch" -name 'kept*' | wc -l)" -eq 1 ] || fault "something was left behind"
 
+# A report never takes the place of what is read.
+cp "$examples/clean.yaml" "$scratch/mine.yaml"
+run 2 review mine.yaml --output mine.yaml
+run 2 review mine.yaml --output ./folder/../mine.yaml
+run 2 review folder --output folder/a.yml
+cmp -s "$examples/clean.yaml" "$scratch/mine.yaml" || fault "the submittal was overwritten"
+cmp -s "$examples/wrong-clip.yaml" "$scratch/folder/a.yml" || fault "a submittal of the folder was overwritten"
+run 0 review mine.yaml --output folder/report.txt
+rm "$scratch/folder/report.txt"
+
 # SI beside what is written.
 run 1 review "$examples/far-clips.yaml" --units si
 has out "24 in (610 mm)"

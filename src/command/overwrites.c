@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT
+ * Whether a report would be written over something the run reads: a submittal, the reviewer's file, a table of the criteria.
+ */
+#include "outputs.h"
+
+#include "file.h"
+
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+
+static bool ends_in(const char *path, const char *end)
+{
+	size_t length = strlen(path), end_length = strlen(end);
+	return length >= end_length && strcmp(path + length - end_length, end) == 0;
+}
+
+/* Whether an existing file is what was named, or stands in the folder that was named; of a folder of submittals only they count. */
+static bool is_read(const char *output, const char *named, bool tables)
+{
+	char real[PATH_MAX];
+	if (named == NULL || realpath(named, real) == NULL)
+		return false;
+	if (strcmp(output, real) == 0)
+		return true;
+	size_t length = strlen(real);
+	bool inside = strncmp(output, real, length) == 0 && output[length] == '/';
+	return inside && (tables || ends_in(output, ".yaml") || ends_in(output, ".yml"));
+}
+
+bool overwrites_input(const Arguments *arguments, const char *output)
+{
+	char real[PATH_MAX];
+	if (realpath(output, real) == NULL)
+		return false; /* what does not exist yet is read by nobody */
+	bool read = is_read(real, arguments->value[OPTION_reviewer], false) || is_read(real, arguments->value[OPTION_criteria], true) ||
+		is_read(real, arguments->value[OPTION_registers], true);
+	for (uint32_t i = 0; i < arguments->operands && !read; i++)
+		read = is_read(real, arguments->operand[i], false);
+	return read;
+}
