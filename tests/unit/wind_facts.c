@@ -182,7 +182,7 @@ static void a_zone_takes_the_widest_of_its_places(void **state)
 {
 	Arena *a = *state;
 	assert_string_equal(spaced(a, "ASCE 7-16", "1:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
-			    "1' 24 (interior), 1 24, 2 18, 3 12");
+			    "1' 24, 1 24, 2 18, 3 12");
 	assert_string_equal(spaced(a, "ASCE 7-10", "1:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"), "1 24, 2 18, 3 12");
 	assert_string_equal(spaced(a, "ASCE 7-16", "4:12", "{field: 24 in, perimeter: 18 in, corner: 12 in}"),
 			    "1 24, 2e 18, 2n 18, 2r 24 (ridge), 3e 12, 3r 24 (ridge end)");
