@@ -15,7 +15,7 @@ static bool ends_in(const char *path, const char *end)
 	return length >= end_length && strcmp(path + length - end_length, end) == 0;
 }
 
-/* Whether an existing file is what was named, or stands in the folder that was named; of a folder of submittals only they count. */
+/* Whether an existing file is what was named, or stands in the folder that was named; of submittals only they count. */
 static bool is_read(const char *output, const char *named, bool tables)
 {
 	char real[PATH_MAX];
