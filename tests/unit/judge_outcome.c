@@ -185,6 +185,13 @@ static void one_changed_condition_takes_the_line_away(void **state)
 	assert_non_null(strstr(judged(bench, false)->order_line, "1 item stands open"));
 	edit(bench, "roof_areas.0.penetrations.0.height", "8 in");
 	assert_true(judged(bench, false)->may_order);
+	edit(bench, "engineering.0.revision", "unknown"); /* one NOT REVIEWED item and nothing worse */
+	const Verdict *verdict = judged(bench, false);
+	assert_int_equal(verdict->by_action[ACTION_NOT_REVIEWED], 1);
+	assert_false(verdict->may_order);
+	assert_non_null(strstr(verdict->order_line, "1 item stands open"));
+	edit(bench, "engineering.0.revision", "1");
+	assert_true(judged(bench, false)->may_order);
 	edit(bench, "stage", "application");
 	assert_non_null(strstr(judged(bench, false)->order_line, "not at stage order"));
 }
