@@ -23,7 +23,7 @@ static void narrow(const Trying *trying, UsedUp *by, long high, Tried last)
 	long low = 0;
 	while (high - low > 1) {
 		long middle = low + (high - low) / 2;
-		Tried tried = try_value(trying, stepped(trying->probe, by->now, middle));
+		Tried tried = try_value(trying, stepped(&trying->probe, by->now, middle));
 		if (ratio_holds(&tried)) {
 			low = middle;
 		} else {
@@ -32,15 +32,15 @@ static void narrow(const Trying *trying, UsedUp *by, long high, Tried last)
 		}
 	}
 	by->is_lost = true;
-	by->holds = stepped(trying->probe, by->now, low);
-	by->lost = stepped(trying->probe, by->now, high);
+	by->holds = stepped(&trying->probe, by->now, low);
+	by->lost = stepped(&trying->probe, by->now, high);
 	by->ratio = last.ratio;
 	by->why = last.why;
 }
 
 static void raise_number(const Trying *trying, Margin *margin, double now)
 {
-	const Probe *probe = trying->probe;
+	const Probe *probe = &trying->probe;
 	long high = (long)floor((probe->most - now) / probe->step);
 	if (margin->inputs == MOST_USED_UP || high < 1)
 		return;
@@ -64,7 +64,7 @@ static void raise_exposure(Trying *trying, Margin *margin)
 	const Field *field = field_find(&Wind_record, "exposure", strlen("exposure"));
 	if (!is_value(&exposure->given) || margin->inputs == MOST_USED_UP)
 		return;
-	trying->probe = &probe;
+	trying->probe = probe;
 	UsedUp by = { .what = probe.what, .path = probe.path, .is_word = true, .word_now = exposure->text };
 	bool moves = false;
 	size_t length;
@@ -85,7 +85,7 @@ static void raise_speed(Trying *trying, Margin *margin)
 {
 	static const Probe probe = { "basic wind speed", "wind.basic_speed", UNIT_mph, 0.1, 300, set_speed };
 	const Number *speed = &trying->advising->verdict->cases->submittal->wind.basic_speed_mph;
-	trying->probe = &probe;
+	trying->probe = probe;
 	if (is_value(&speed->given))
 		raise_number(trying, margin, speed->value);
 }
@@ -96,7 +96,7 @@ static void raise_length(Trying *trying, Margin *margin)
 	const char *path = arena_printf(advising->arena, "roof_areas.%u.panel.length", trying->area - 1);
 	Probe probe = { "panel length", path, UNIT_ft, 0.5, 500, set_length };
 	const Number *length = &advising->verdict->cases->submittal->roof_areas.of.row[trying->area - 1].panel.length_ft;
-	trying->probe = &probe;
+	trying->probe = probe;
 	if (is_value(&length->given))
 		raise_number(trying, margin, length->value);
 }
@@ -108,7 +108,7 @@ static void raise_spacing_of(Trying *trying, Margin *margin, const ZoneValue *zo
 	const char *path = arena_printf(advising->arena, "roof_areas.%u.clips.%u.spacing%s%s", trying->area - 1, trying->number,
 		zone->zone[0] != '\0' ? "." : "", zone->zone);
 	Probe probe = { "clip spacing", path, UNIT_in, step, 120, set_spacing };
-	trying->probe = &probe;
+	trying->probe = probe;
 	raise_number(trying, margin, zone->value);
 }
 
@@ -139,7 +139,7 @@ static void raise_factors(Trying *trying, Margin *margin)
 	for (uint32_t i = 0; i < edition->safety_factors.of.count && i < MOST_USED_UP; i++) {
 		const char *path = arena_printf(advising->arena, "criteria.safety_factors.%u.factor", i);
 		Probe probe = { "factor of safety", path, UNIT_one, 0.01, 10, set_factor };
-		trying->probe = &probe;
+		trying->probe = probe;
 		trying->number = i;
 		raise_number(trying, margin, edition->safety_factors.of.row[i].factor_one.value);
 	}

@@ -7,26 +7,26 @@
 #include "advising.h"
 #include "facts.h"
 
-typedef struct Probe Probe;
-
-/* One input of one margin. */
-typedef struct {
-	Advising *advising;
-	const SheetLine *line;
-	const Probe *probe;
-	uint32_t area; /* number + 1 */
-	uint32_t number; /* of the clip in its area, or of the safety factor */
-	Place place; /* of the spacing that the zone is judged by */
-	double base; /* the ratio as submitted */
-} Trying;
+typedef struct Trying Trying;
 
 /* `set` writes a value into the copy, or into the criteria by which it is judged; of a word, its number among the field's
  * words. */
-struct Probe {
+typedef struct {
 	const char *what, *path;
 	Unit unit;
 	double step, most;
 	void (*set)(const Trying *trying, Copy *copy, Criteria *criteria, double value);
+} Probe;
+
+/* One input of one margin. */
+struct Trying {
+	Advising *advising;
+	const SheetLine *line;
+	Probe probe;
+	uint32_t area; /* number + 1 */
+	uint32_t number; /* of the clip in its area, or of the safety factor */
+	Place place; /* of the spacing that the zone is judged by */
+	double base; /* the ratio as submitted */
 };
 
 /* The ratio in a copy, or why there is none. */

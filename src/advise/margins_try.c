@@ -5,6 +5,7 @@
 
 #include "number.h"
 
+#include <stdio.h>
 #include <string.h>
 
 bool ratio_holds(const Tried *tried)
@@ -41,13 +42,12 @@ Tried try_value(const Trying *trying, double value)
 	Copy *copy = copy_submittal(advising, trying->area);
 	Criteria *criteria = TAKE(advising->arena, Criteria, 1);
 	*criteria = *cases->criteria;
-	trying->probe->set(trying, copy, criteria, value);
+	trying->probe.set(trying, copy, criteria, value);
 	Inputs inputs = { .submittal = &copy->submittal, .review = cases->review, .criteria = criteria, .reference = cases->reference,
 		.registers = cases->registers, .as_of = cases->as_of };
 	Tried tried = ratio_in(resolve(advising->arena, &inputs), trying->line);
-	char why[200] = "";
-	if (tried.why != NULL)
-		strncat(why, tried.why, sizeof why - 1);
+	char why[200];
+	snprintf(why, sizeof why, "%s", tried.why != NULL ? tried.why : "");
 	arena_back(advising->arena, mark);
 	if (tried.why != NULL)
 		tried.why = arena_text(advising->arena, why, strlen(why));

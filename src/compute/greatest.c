@@ -96,7 +96,7 @@ static void fetch_papers(Case *zone, Papers *papers)
 
 double zone_greatest_spacing_in(Case *zone)
 {
-	Papers papers;
+	Papers papers = { 0 };
 	fetch_papers(zone, &papers);
 	OF(zone, zone_demand_psf);
 	SpacingSearch of = { .paper = papers.paper, .how = fetch_interpolation(zone) };
