@@ -68,6 +68,15 @@ static void check_kinds(const EditionRead *e)
 	}
 }
 
+/* An edition without rules would pass whatever is submitted. */
+static void check_rules(const EditionRead *e)
+{
+	const Rows *rows = &e->rows[TABLE_rule_rows];
+	if (rows->whole && rows->count == 0)
+		complain(e->loading->complaints, MESSAGE_TAB_93, (Place){ .line = 1, .column = 1, .source = rows->source->id },
+			 (About){ 0 });
+}
+
 static void check_scales(const EditionRead *e)
 {
 	const Criteria *c = e->criteria;
@@ -217,6 +226,7 @@ void edition_check(const EditionRead *e)
 {
 	check_dates(e);
 	check_kinds(e);
+	check_rules(e);
 	check_scales(e);
 	check_terms(e);
 	check_classes(e);
