@@ -9,6 +9,7 @@
 #include "builtin.h"
 #include "pipeline.h"
 
+#include <stdlib.h>
 #include <stdio.h>
 
 typedef struct {
@@ -63,6 +64,15 @@ static inline Node *builtin_nodes(Arena *arena, const char *name, const Source *
 	assert_int_equal(complaints.count, 0);
 	assert_non_null(root);
 	return root;
+}
+
+/* The line of a path in these nodes, or of `at` itself where it is a line; 0 if it leads nowhere. */
+static inline uint32_t line_at(Node *root, const char *at)
+{
+	if (at[0] >= '0' && at[0] <= '9')
+		return (uint32_t)strtoul(at, NULL, 10);
+	const Node *node = node_at(root, at);
+	return node != NULL ? node->place.line : 0;
 }
 
 /* Reviews nodes as the program would. */

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT
  * Rule cases: edits of the one clean submittal, applied to its nodes in memory and reviewed in process.
  *
- * tests/rules/FAMILY.csv has the columns code, case, path, value, record, line, action. Rows of one code and case are applied
+ * tests/rules/FAMILY.csv has the columns code, case, path, value, record, at, action. Rows of one code and case are applied
  * together. `met` leaves the package without items, `broken` gives that code and no other, `silent` changes a condition so that
  * the rule does not apply, `waits` breaks its cause too. The
  * column action of these two may name all codes that are then found. A path may begin with `criteria.` (a value of criteria.yaml) or
- * `register.TABLE.ROW.` (rows from 0). Codes, records and lines are written by hand; nothing rewrites them.
+ * `register.TABLE.ROW.` (rows from 0). `at` is the path of the key or record where the item stands, or a line of what an edit brought
+ * in. Codes, records and places are written by hand; nothing rewrites them.
  */
 #ifndef RULE_CASES_H
 #define RULE_CASES_H
@@ -24,8 +25,8 @@ typedef struct {
 typedef struct {
 	const char *file, *code, *name;
 	Edit edit[24];
-	uint32_t edits, line;
-	const char *record, *action;
+	uint32_t edits;
+	const char *record, *at, *action;
 } RuleCase;
 
 typedef struct {
@@ -55,7 +56,7 @@ static inline bool take_rule_case(void *user, const Cell *cell, uint32_t cells)
 	if (cell[4].length > 0)
 		last->record = cell[4].text;
 	if (cell[5].length > 0)
-		last->line = (uint32_t)strtoul(cell[5].text, NULL, 10);
+		last->at = cell[5].text;
 	if (cell[6].length > 0)
 		last->action = cell[6].text;
 	return true;
@@ -186,6 +187,16 @@ static inline bool has_spot(const Verdict *verdict, const char *code, const char
 	return false;
 }
 
+/* The line of `at` in the clean submittal. */
+static inline uint32_t clean_line(const char *at)
+{
+	Arena *arena = arena_make();
+	const Source *source;
+	uint32_t line = line_at(builtin_nodes(arena, "examples/clean.yaml", &source), at);
+	arena_free(arena);
+	return line;
+}
+
 /* Whether `verdict` has no item but `code` that `met` has not: same code at the same record. */
 static inline bool adds_only(const Verdict *verdict, const Verdict *met, const char *code)
 {
@@ -199,9 +210,9 @@ static inline bool adds_only(const Verdict *verdict, const Verdict *met, const c
 static inline bool holds_broken(const RuleCase *c, const Verdict *verdict, const Verdict *met)
 {
 	const Finding *item = item_of(verdict, c->code);
-	if (item == NULL || c->record == NULL || c->line == 0 || c->action == NULL || !adds_only(verdict, met, c->code))
+	if (item == NULL || c->record == NULL || c->at == NULL || c->action == NULL || !adds_only(verdict, met, c->code))
 		return false;
-	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == c->line && is_action(item, c->action);
+	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == clean_line(c->at) && is_action(item, c->action);
 }
 
 /* Whether the items' codes are just those of "LIF-04; SLT-02"; "none" wants no item, NULL asks
