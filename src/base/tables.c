@@ -133,7 +133,7 @@ const char *action_leads_to(Action action)
 
 static const char *const authorities[] = { "program", "listing", "engineer", "specification", "code", "computed" };
 static const char *const relations[] = { "is", "is not", "is at least", "is at most", "is more than", "is less than", "is before",
-	"is after", "is in", "is not in", "is given", "is not given" };
+	"is after", "is in", "is not in", "includes", "does not include", "is given", "is not given" };
 
 int action_find(const char *words)
 {

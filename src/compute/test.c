@@ -36,6 +36,8 @@ static bool is_met_in_order(Relation relation, int order)
 		return order < 0;
 	case RELATION_IN:
 	case RELATION_NOT_IN:
+	case RELATION_INCLUDES:
+	case RELATION_INCLUDES_NOT:
 	case RELATION_GIVEN:
 	case RELATION_NOT_GIVEN:
 		break;
@@ -76,6 +78,8 @@ static uint32_t count_in(const Case *at, const OperandValue *left, const Operand
 
 static bool is_met_by_lists(const Case *at, Relation relation, const Tested *tested)
 {
+	if (relation == RELATION_INCLUDES || relation == RELATION_INCLUDES_NOT)
+		return has_text(at, &tested->left, tested->right.text) == (relation == RELATION_INCLUDES);
 	uint32_t of, back_of, found = count_in(at, &tested->left, &tested->right, &of);
 	if (relation == RELATION_IN)
 		return found == of;

@@ -134,7 +134,8 @@ const char *value_text(const OperandValue *value, const Shown *shown, const Refe
 static const char *relation_text(Relation relation, const char *limit, Arena *arena)
 {
 	static const char *const words[] = { "",        "anything but ", "at least ", "at most ",  "more than ", "less than ",
-					     "before ", "after ",        "one of: ",  "none of: ", "",           "" };
+					     "before ", "after ",        "one of: ",  "none of: ",
+					     "with ",   "without ",      "",           "" };
 	return *words[relation] == '\0' ? limit : arena_printf(arena, "%s%s", words[relation], limit);
 }
 

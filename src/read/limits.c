@@ -201,6 +201,15 @@ static bool bind_text(const Binding *b, const Written *w, Test *test)
 	return true;
 }
 
+/* One text that a list of texts may hold. */
+static bool bind_included(const Binding *b, const Written *w, Test *test)
+{
+	bool bound = bind_text(b, w, test);
+	if (bound && test->right.from == FROM_CONSTANT)
+		test->right.gives = VALUE_TEXT;
+	return bound;
+}
+
 /* ---- lists ---- */
 
 /* An entry that the left side can never say would be a hole in the rule. Each list is checked once for a field. */
@@ -255,6 +264,8 @@ bool limit_bind(const Binding *b, const Written *w, Test *test)
 	test->right.word = arena_text(b->loading->arena, w->limit.text, w->limit.length);
 	if (test->relation == RELATION_IN || test->relation == RELATION_NOT_IN)
 		return bind_list(b, w, test);
+	if (test->relation == RELATION_INCLUDES || test->relation == RELATION_INCLUDES_NOT)
+		return bind_included(b, w, test);
 	switch (test->left.gives) {
 	case VALUE_NUMBER:
 		return bind_number(b, w, test);

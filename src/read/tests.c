@@ -37,6 +37,8 @@ static const uint8_t fits[] = { [RELATION_IS] = N | D | Y | W | T | L,
 				[RELATION_AFTER] = D,
 				[RELATION_IN] = W | T | L,
 				[RELATION_NOT_IN] = W | T | L,
+				[RELATION_INCLUDES] = L,
+				[RELATION_INCLUDES_NOT] = L,
 				[RELATION_GIVEN] = N | D | Y | W | T | L,
 				[RELATION_NOT_GIVEN] = N | D | Y | W | T | L };
 enum { RELATIONS = sizeof fits / sizeof *fits };
@@ -107,23 +109,6 @@ static Span part_of(Span whole, size_t at, size_t length)
 	return (Span){ whole.text + at, length, whole.cell, whole.at + at };
 }
 
-/* Whether a test begins here: a name without blanks, then `is`. */
-static bool begins_test(const char *text)
-{
-	size_t name = strcspn(text, " ");
-	return strncmp(text + name, " is", 3) == 0 && (text[name + 3] == ' ' || text[name + 3] == '\0');
-}
-
-/* The end of the test at `at`: before an "and" behind which another begins; words such as "metal and foam" have one of their own.
- */
-static size_t test_end(const char *text, size_t at)
-{
-	for (const char *and = strstr(text + at, " and "); and != NULL; and = strstr(and+5, " and "))
-		if (begins_test(and+5))
-			return (size_t)(and-text);
-	return strlen(text);
-}
-
 /* The longest relation at the start of a text, ended by a blank or the end. */
 static size_t relation_length(const char *text, size_t length)
 {
@@ -135,6 +120,24 @@ static size_t relation_length(const char *text, size_t length)
 			longest = n;
 	}
 	return longest;
+}
+
+/* Whether a test begins here: a name without blanks, then a relation. */
+static bool begins_test(const char *text)
+{
+	const char *behind = text + strcspn(text, " ");
+	behind += strspn(behind, " ");
+	return relation_length(behind, strlen(behind)) > 0;
+}
+
+/* The end of the test at `at`: before an "and" behind which another begins; words such as "metal and foam" have one of their own.
+ */
+static size_t test_end(const char *text, size_t at)
+{
+	for (const char *and = strstr(text + at, " and "); and != NULL; and = strstr(and+5, " and "))
+		if (begins_test(and+5))
+			return (size_t)(and-text);
+	return strlen(text);
 }
 
 /* The relation of a test: the longest, unless the rest behind a plain `is` is a word of the field, as in `is in force`. */

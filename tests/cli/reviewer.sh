@@ -61,7 +61,7 @@ has out "      Reviewer   closed: measured on site"
 lacks out "To answer"
 lacks out "Open:"
 run 0 review curb.yaml --reviewer review.yaml --format lines
-starts out "curb.yaml:395:[0-9]*: CLOSED: "
+starts out "curb.yaml:[0-9]*:[0-9]*: CLOSED: "
 review 'items: [{number: "1.01", disposition: answered, reason: letter of 2026-04-20}]'
 run 1 review curb.yaml --reviewer review.yaml
 has out "1.01  REVISE AND RESUBMIT  Main roof / RTU-1"
