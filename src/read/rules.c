@@ -121,8 +121,8 @@ static void bind_tests(const Binding *b, const RuleRow *row, Rule *rule)
 	bool is_bound = test_bind(b, &written, &rule->is);
 	for (uint32_t i = 0; bound && i < rule->conditions; i++)
 		check_given(b, &rule->when[i], rule->when, rule->conditions);
-	if (bound && is_bound)
-		check_given(b, &rule->is, rule->when, rule->conditions);
+	if (bound && is_bound && rule->conditions == 0)
+		check_given(b, &rule->is, NULL, 0); /* under a condition the key is owed, and the rule waits for it */
 	if (bound)
 		check_authority(b, row, rule);
 }
