@@ -9,6 +9,7 @@ typedef struct {
 	const char *place, *project;
 	double term_yr;
 	int32_t day;
+	bool any_place; /* the item is only asked for: nobody has said where it is used */
 } Here;
 
 /* A cell `any` is read as "does not apply": it limits nothing. */
@@ -20,7 +21,7 @@ static bool limits(const Text *cell)
 /* Why an approval does not count here, in words; NULL if it does. */
 static const char *why_not(const Approval *row, const Here *here, Arena *arena)
 {
-	if (limits(&row->use) && (here->place == NULL || !same_text(row->use.text, here->place)))
+	if (!here->any_place && limits(&row->use) && (here->place == NULL || !same_text(row->use.text, here->place)))
 		return arena_printf(arena, "%s is for another use (%s)", row->letter.text, row->use.text);
 	if (!same_text(row->project.text, "all") && !same_text(row->project.text, here->project))
 		return arena_printf(arena, "%s is for another project", row->letter.text);
@@ -105,4 +106,21 @@ double part_approved_on_condition_yes(Case *part)
 		return 0;
 	const Approval *row = ready(part) ? fetch_approval(part) : NULL;
 	return row != NULL && has_condition(row);
+}
+
+/* An item that the specification asks for; whoever meets it must find it in the catalogue, or approved. */
+double requirement_item_accepted_yes(Case *requirement)
+{
+	double known = OF(requirement, requirement_names_catalogue_item_yes);
+	if (!ready(requirement) || known != 0)
+		return known != 0;
+	const char *item = GIVEN(requirement, requirement, Requirement, exactly);
+	if (!ready(requirement) || !is_in_register(requirement->all->registers, item))
+		return 0;
+	Here here = { .any_place = true };
+	here.project = GIVEN(requirement, submittal, Submittal, project.name);
+	here.term_yr = GIVEN(requirement, submittal, Submittal, warranty.term_yr);
+	here.day = fetch_as_of(requirement);
+	const char *reason = NULL;
+	return ready(requirement) && best_approval(requirement, item, &here, &reason) != NULL;
 }
