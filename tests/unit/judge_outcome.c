@@ -96,7 +96,7 @@ static void each_worst_action_has_its_recommendation(void **state)
 		{ "roof_areas.0.panel.metal", "aluminum", "LST-04", "Rejected" },
 		{ "roof_areas.0.penetrations.0.lap", "over-over", "PEN-05", "Revise and resubmit" },
 		{ "roof_areas.0.penetrations.0.height", "4 in", "PEN-08", "Revise and resubmit" },
-		{ "warranty.cover_limit", "100,000 dollars", "WTY-02", "Revise and resubmit" },
+		{ "warranty.cover_limit", "100,000 dollars", "WTY-02a", "Revise and resubmit" },
 		{ "roof_areas.0.panel.shape", "curved", "ELG-08", "Revise and resubmit" },
 		{ "warranty.term", "-", "MIS-01", "Not reviewed" },
 	};
