@@ -60,6 +60,17 @@ double between(double at, double low, double at_low, double high, double at_high
 /* Roof slope as an angle, unrounded. */
 double slope_angle_deg(double slope_in_12);
 
+/* ---- formula/snow: what slides down the slope ---- */
+
+/* Drag along the slope: snow on the plan area of a strip as wide as a panel and as long as its run, times the sine of the slope. */
+typedef struct {
+	double snow_psf, width_in, run_ft, slope_in_12;
+} SnowStrip;
+double snow_drag_lb(const SnowStrip *strip);
+
+/* What one clamp holds of the drag on one panel: the clamps of all rows share it alike. */
+double drag_per_clamp_lb(double drag_lb, double clamp_spacing_in, double panel_width_in, double rows);
+
 /* ---- formula/plan: zones of a rectangle ---- */
 
 /* Width a of the edge strips: the lesser of 0.1 of the least width and 0.4 h, not below 0.04 of the least width or 3 ft. */

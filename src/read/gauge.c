@@ -23,7 +23,7 @@ static const struct {
 /* The field beside it that says what the gauge is a gauge of. */
 static const Field *field_beside(const Record *record)
 {
-	static const char *const keys[] = { "metal", "support" };
+	static const char *const keys[] = { "metal", "support", "tested_metal" };
 	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
 		const Field *field = field_find(record, keys[i], strlen(keys[i]));
 		if (field != NULL && field->kind == IS_WORD)

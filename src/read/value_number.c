@@ -30,6 +30,14 @@ static const char *kind_of_quantity(const char *text, size_t length)
 	return "of another kind";
 }
 
+/* `thickness`, `tested_thickness`: the keys that take a gauge. */
+static bool is_thickness(const char *key)
+{
+	static const char word[] = "thickness";
+	size_t length = strlen(key), tail = sizeof word - 1;
+	return length >= tail && strcmp(key + length - tail, word) == 0;
+}
+
 static void refuse_quantity(Cell *cell, Quantity why)
 {
 	Dimension wanted = unit_row(cell->field->unit)->dimension;
@@ -82,7 +90,7 @@ bool read_number(Cell *cell, double *value)
 	Quantity q = read_quantity(cell->text, cell->length, field->unit, &number);
 	if (q == QUANTITY_BARE && take_header_unit(cell, &number))
 		q = QUANTITY_READ;
-	if (q == QUANTITY_GAUGE && field->kind == IS_NUMBER && strcmp(field->key, "thickness") == 0 && number > 0) {
+	if (q == QUANTITY_GAUGE && field->kind == IS_NUMBER && is_thickness(field->key) && number > 0) {
 		cell->given->said = SAID_UNREADABLE; /* until finish_record */
 		*value = number;
 		return true;
