@@ -144,6 +144,25 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 	wait_tested(judging, rule, at, &tested);
 }
 
+static bool is_outside(const Operand *operand, const Case *up)
+{
+	bool is_of_case = operand->from == FROM_FIELD || operand->from == FROM_FACT;
+	return operand->from == FROM_CONSTANT || operand->from == FROM_EDITION || operand->from == FROM_LIST ||
+	       (is_of_case && operand->at != RECORD_KINDS && case_outward(up, operand->at) != NULL);
+}
+
+/* Whether a condition on what stands outside of a list that waits is broken: the rule then asks for none of its records. */
+static bool is_ruled_out(const Rule *rule, const WaitingList *list)
+{
+	for (uint32_t i = 0; list->up != NULL && i < rule->conditions; i++) {
+		const Test *test = &rule->when[i];
+		if (is_outside(&test->left, list->up) && is_outside(&test->right, list->up) &&
+		    test_case(list->up, test).outcome == TEST_BROKEN)
+			return true;
+	}
+	return false;
+}
+
 /* How many records of a kind a rule was judged on, or waits for. */
 static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 {
@@ -156,8 +175,12 @@ static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 			judge_case(judging, rule, cases->of[kind].at[i]);
 	}
 	for (uint32_t i = 0; i < judging->waitings[kind]; i++) {
-		wait_list(judging, rule, judging->waiting[kind][i]);
-		judging->verdict->tally.not_judged++;
+		const WaitingList *list = judging->waiting[kind][i];
+		bool is_out = is_ruled_out(rule, list);
+		judging->verdict->tally.not_applicable += is_out;
+		judging->verdict->tally.not_judged += !is_out;
+		if (!is_out)
+			wait_list(judging, rule, list);
 	}
 	return cases->of[kind].count + judging->waitings[kind];
 }
