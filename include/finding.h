@@ -68,6 +68,11 @@ bool is_condition_item(const Finding *item);
 /* The action it counts under: its own, a milder one where the reviewer kept it as a condition; -1 where he closed it. */
 int counted_action(const Finding *item);
 
+/* What an estimator does about an item before he bids; meant at stage bid only. */
+typedef enum { BID_CANNOT_BE_MET, BID_WILL_COST, BID_ASK_BEFORE, BID_GROUPS } BidGroup;
+BidGroup bid_group(const Finding *item);
+const char *bid_group_words(BidGroup group);
+
 /* The names only advise knows, for remedies; NULL where it found none. */
 typedef struct {
 	const char *nearest_listing, *accepted_items, *greatest_spacing, *longest_term;

@@ -3,6 +3,8 @@
  */
 #include "finding.h"
 
+#include <string.h>
+
 bool is_open_item(const Finding *item)
 {
 	for (uint32_t i = 0; i < item->spots; i++)
@@ -27,4 +29,29 @@ int counted_action(const Finding *item)
 	if (is_condition_item(item))
 		return item->action > ACTION_CORRECTIONS ? (int)item->action : (int)ACTION_CORRECTIONS;
 	return -1;
+}
+
+static bool is_for_contractor(const Finding *item)
+{
+	return item->answer_by == NULL || strcmp(item->answer_by, "contractor") == 0 || strcmp(item->answer_by, "applicant") == 0;
+}
+
+/* What is refused and is not the contractor's to change cannot be bid as drawn; of what the specification alone asks, its
+ * designer can be asked. A question open, or an answer that another party owes, is asked before the bid; what is left he prices. */
+BidGroup bid_group(const Finding *item)
+{
+	Action action = item->action;
+	bool rejects = action == ACTION_REJECTED && item->rule != NULL && item->rule->rejects;
+	bool is_drawn = action == ACTION_REJECTED && !is_for_contractor(item) && item->authority != AUTHORITY_SPECIFICATION;
+	if (action == ACTION_NOT_ELIGIBLE || rejects || is_drawn)
+		return BID_CANNOT_BE_MET;
+	if (action == ACTION_CONFLICT || action == ACTION_HOLD || action == ACTION_NOT_REVIEWED || !is_for_contractor(item))
+		return BID_ASK_BEFORE;
+	return BID_WILL_COST;
+}
+
+const char *bid_group_words(BidGroup group)
+{
+	static const char *const words[BID_GROUPS] = { "cannot be met", "will cost money", "ask before bid" };
+	return words[group];
 }

@@ -80,6 +80,7 @@ static json_t *item_tree(const Verdict *verdict, const Finding *item, Arena *are
 	json_put(object, "fingerprint", json_words(fingerprint_text(&item->spot[0], arena), arena));
 	json_put(object, "cites", json_words(item->cites, arena));
 	json_put(object, "reviewer", json_words(item->disposition, arena));
+	json_put(object, "bid_group", json_words(verdict->stage == STAGE_bid ? bid_group_words(bid_group(item)) : NULL, arena));
 	return object;
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The letter: head, items grouped by roof area with the whole package first, foot. A reviewer could send it as it is.
+ * The letter: head, items grouped by roof area with the whole package first, foot. A reviewer could send it as it is. Before a
+ * bid the items are grouped by what an estimator does about them.
  */
 #include "formats.h"
 #include "text.h"
@@ -48,6 +49,15 @@ static void put_heading(Out *out, const Finding *item)
 	SAY(out, "\n");
 }
 
+static void put_left_out(Out *out, const Verdict *verdict)
+{
+	if (verdict->left_out == 0)
+		return;
+	SAY(out, "\n");
+	put_count(out, verdict->left_out);
+	SAY(out, " more items are not listed. Mend these first and run again.\n");
+}
+
 static void put_items(Out *out, const Verdict *verdict, Arena *arena)
 {
 	const Filed *filed = file_items(verdict, arena);
@@ -58,17 +68,43 @@ static void put_items(Out *out, const Verdict *verdict, Arena *arena)
 		SAY(out, "\n");
 		put_item(out, verdict, item, arena);
 	}
-	if (verdict->left_out > 0) {
+	put_left_out(out, verdict);
+}
+
+/* Each group is named even where nothing stands in it, so that the estimator need not look for it. */
+static void put_bid_group(Out *out, const Verdict *verdict, BidGroup group, Arena *arena)
+{
+	static const char *const headings[BID_GROUPS] = { "CANNOT BE MET", "WILL COST MONEY", "ASK BEFORE BID" };
+	const Filed *filed = file_items(verdict, arena);
+	uint32_t found = 0;
+	SAY(out, "\n");
+	put(out, headings[group]);
+	SAY(out, "\n");
+	for (uint32_t i = 0; i < verdict->items; i++) {
+		const Finding *item = &verdict->item[filed[i].number];
+		if (bid_group(item) != group)
+			continue;
 		SAY(out, "\n");
-		put_count(out, verdict->left_out);
-		SAY(out, " more items are not listed. Mend these first and run again.\n");
+		put_item(out, verdict, item, arena);
+		found++;
 	}
+	if (found == 0)
+		SAY(out, "  nothing found\n");
+}
+
+static void put_bid(Out *out, const Verdict *verdict, Arena *arena)
+{
+	for (int group = 0; group < BID_GROUPS; group++)
+		put_bid_group(out, verdict, (BidGroup)group, arena);
+	put_left_out(out, verdict);
 }
 
 void write_text(Out *out, const Verdict *verdict, Arena *arena)
 {
 	put_head(out, verdict, arena);
-	if (verdict->items > 0)
+	if (verdict->stage == STAGE_bid && !verdict->broken_file)
+		put_bid(out, verdict, arena);
+	else if (verdict->items > 0)
 		put_items(out, verdict, arena);
 	put_foot(out, verdict, arena);
 }

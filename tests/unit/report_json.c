@@ -43,7 +43,7 @@ static void has_the_keys_of_the_contract(void **state)
 	assert_string_equal(keys_of(arena, json_object_get(tree, "criteria")), "name edition sha256");
 	json_t *item = json_array_get(json_object_get(tree, "items"), 0);
 	assert_string_equal(keys_of(arena, item), "number state action code record name places finding submitted limit authority basis "
-		"known_by remedy answer_by fields fingerprint cites reviewer");
+		"known_by remedy answer_by fields fingerprint cites reviewer bid_group");
 	assert_string_equal(keys_of(arena, json_array_get(json_object_get(item, "places"), 0)), "letter record name file line column "
 		"end_column state fingerprint");
 	assert_string_equal(keys_of(arena, json_object_get(item, "submitted")), "text value unit");

@@ -130,6 +130,69 @@ static void foot_lists_what_is_set_aside_and_not_due(void **state)
 	arena_free(arena);
 }
 
+static void before_a_bid_items_stand_in_three_groups(void **state)
+{
+	(void)state;
+	Arena *arena = arena_make();
+	Verdict *verdict = with_items(arena, 3);
+	static const char *const finding[] = { "asked first", "priced", "refused" };
+	static const Action action[] = { ACTION_HOLD, ACTION_REVISE, ACTION_NOT_ELIGIBLE };
+	verdict->stage = STAGE_bid;
+	for (uint32_t i = 0; i < 3; i++) {
+		verdict->item[i].action = action[i];
+		verdict->item[i].finding = finding[i];
+		verdict->item[i].answer_by = "contractor";
+		verdict->item[i].round = 0;
+	}
+	const char *text = letter(verdict, arena), *at = text;
+	static const char *const order[] = { "\nCANNOT BE MET\n", "refused", "\nWILL COST MONEY\n", "priced", "\nASK BEFORE BID\n",
+		"asked first" };
+	for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+		at = strstr(at, order[i]);
+		if (at == NULL)
+			fail_msg("%s does not follow in:\n%s", order[i], text);
+	}
+	is_silent_on(text, "\n1.0");
+	verdict->item[1].action = ACTION_HOLD;
+	says(letter(verdict, arena), "\nWILL COST MONEY\n  nothing found\n");
+	verdict->stage = STAGE_application;
+	is_silent_on(letter(verdict, arena), "ASK BEFORE BID");
+	arena_free(arena);
+}
+
+static void each_item_has_its_group(void **state)
+{
+	(void)state;
+	static const Rule system = { .code = "LST-02a", .rejects = true };
+	static const struct {
+		Action action;
+		const char *answer_by;
+		Authority authority;
+		const Rule *rule;
+		BidGroup group;
+	} items[] = {
+		{ ACTION_NOT_ELIGIBLE, "contractor", AUTHORITY_PROGRAM, NULL, BID_CANNOT_BE_MET },
+		{ ACTION_REJECTED, "contractor", AUTHORITY_LISTING, &system, BID_CANNOT_BE_MET },
+		{ ACTION_REJECTED, "designer", AUTHORITY_PROGRAM, NULL, BID_CANNOT_BE_MET },
+		{ ACTION_REJECTED, "designer", AUTHORITY_SPECIFICATION, NULL, BID_ASK_BEFORE },
+		{ ACTION_REJECTED, "contractor", AUTHORITY_PROGRAM, NULL, BID_WILL_COST },
+		{ ACTION_REVISE, "contractor", AUTHORITY_SPECIFICATION, NULL, BID_WILL_COST },
+		{ ACTION_REVISE, "engineer", AUTHORITY_ENGINEER, NULL, BID_ASK_BEFORE },
+		{ ACTION_CONFLICT, "contractor", AUTHORITY_PROGRAM, NULL, BID_ASK_BEFORE },
+		{ ACTION_HOLD, "contractor", AUTHORITY_PROGRAM, NULL, BID_ASK_BEFORE },
+		{ ACTION_NOT_REVIEWED, NULL, AUTHORITY_PROGRAM, NULL, BID_ASK_BEFORE },
+		{ ACTION_CORRECTIONS, "contractor", AUTHORITY_PROGRAM, NULL, BID_WILL_COST },
+		{ ACTION_ADVISORY, "contractor", AUTHORITY_PROGRAM, NULL, BID_WILL_COST },
+		{ ACTION_ADVISORY, "designer", AUTHORITY_PROGRAM, NULL, BID_ASK_BEFORE },
+	};
+	for (size_t i = 0; i < sizeof items / sizeof *items; i++) {
+		Finding item = { .action = items[i].action, .answer_by = items[i].answer_by, .authority = items[i].authority,
+			.rule = items[i].rule };
+		if (bid_group(&item) != items[i].group)
+			fail_msg("row %zu is in the group %s", i, bid_group_words(bid_group(&item)));
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -138,6 +201,8 @@ int main(void)
 		cmocka_unit_test(basis_begins_with_what_is_cited),
 		cmocka_unit_test(counts_are_read_as_counts),
 		cmocka_unit_test(foot_lists_what_is_set_aside_and_not_due),
+		cmocka_unit_test(before_a_bid_items_stand_in_three_groups),
+		cmocka_unit_test(each_item_has_its_group),
 	};
 	return cmocka_run_group_tests_name("report_letter", tests, NULL, NULL) != 0;
 }
