@@ -71,6 +71,13 @@ typedef struct {
 	uint32_t whens;
 } BoundPaper;
 
+/* `when` of a check on site, bound for each roof area. */
+typedef struct {
+	const SiteCheck *row;
+	const Test *when;
+	uint32_t whens;
+} BoundSiteCheck;
+
 /* A term of a listing: its attribute found in RoofArea's record, its value read in the notation of that field. */
 typedef struct {
 	const ListingTerm *row;
@@ -93,8 +100,9 @@ typedef struct Criteria {
 	const BoundSubstitution *substitution;
 	const BoundRole *role;
 	const BoundPaper *paper;
+	const BoundSiteCheck *site_check;
 	const BoundTerm *term;
-	uint32_t substitutions_bound, roles, papers, terms_bound; /* counts of the four above */
+	uint32_t substitutions_bound, roles, papers, site_checks_bound, terms_bound; /* counts of the five above */
 	const Hash *items; /* "clip\0clip-a-float" to its row: item_find */
 	const Hash *listing_by_name;
 	const Hash *lives_by_item; /* the LifeSpan of lives.csv in which an item's rows stand; NULL: not indexed */

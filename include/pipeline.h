@@ -51,6 +51,9 @@ bool check_reviewed(const Verdict *verdict, Complaints *faults);
 /* judge: path and fingerprint of every place, for the formats and rounds that need them. */
 void take_fingerprints(Verdict *verdict, Arena *arena);
 
+/* judge: which standing checks on site concern which roof area, for the inspector's sheet. */
+void find_site_checks(Verdict *verdict, Arena *arena);
+
 /* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
  * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says
  * whether to go on. */

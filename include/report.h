@@ -11,10 +11,14 @@
 #include "sheet.h"
 #include "verdict.h"
 
+/* How the reports of several submittals stand in one output: one behind the other, with a rule between two, or only one. */
+typedef enum { REPORT_LINES, REPORT_PAGES, REPORT_ALONE } ReportFrame;
+
 typedef struct {
 	const char *name, *title;
 	void (*write)(Out *out, const Verdict *verdict, Arena *arena);
 	OutEscape escape;
+	ReportFrame frame;
 } ReportFormat;
 
 /* The format of a name, or NULL; the format number `i`, or NULL after the last. */

@@ -26,6 +26,13 @@ typedef struct {
 	const char *what, *why;
 } Unverified;
 
+/* A standing check on site that concerns a roof area. `untold`: whether it does cannot be told from the papers. */
+typedef struct {
+	const SiteCheck *row;
+	const Case *area;
+	bool untold;
+} SiteCheckDue;
+
 /* How often each rule outcome came up. */
 typedef struct {
 	uint32_t met, broken, not_applicable, not_judged, refused, held_back;
@@ -52,6 +59,8 @@ typedef struct Verdict {
 	uint32_t not_applicables;
 	const Unverified *unverified;
 	uint32_t unverifieds;
+	const SiteCheckDue *site_check; /* by area in the order of the file; none until asked for */
+	uint32_t site_checks;
 	Tally tally;
 	const char *recommended_action; /* NULL in a self-check */
 	bool may_order;

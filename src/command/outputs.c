@@ -15,7 +15,7 @@ static bool is_json(const ReportFormat *format)
 	return strcmp(format->name, "json") == 0;
 }
 
-static bool say_no_format(const Arguments *arguments, const char *name)
+static void say_no_format(const Arguments *arguments, const char *name)
 {
 	const char *names[16], *all = "";
 	size_t count = 0;
@@ -26,16 +26,38 @@ static bool say_no_format(const Arguments *arguments, const char *name)
 	int nearest = suggest(name, names, count);
 	const char *hint = nearest >= 0 ? arena_printf(arguments->arena, "; did you mean %s?", names[nearest]) : "";
 	say_usage(arguments->command, arena_printf(arguments->arena, "no format %s%s (there are: %s)", name, hint, all));
-	return false;
+}
+
+/* --sheet turns text and html into those of the sheet. */
+static const char *format_name(const Arguments *arguments, const Wanted *wanted)
+{
+	const char *name = wanted->format != NULL ? wanted->format : "text";
+	if (arguments->value[OPTION_sheet] == NULL)
+		return name;
+	return strcmp(name, "text") == 0 ? "sheet" : strcmp(name, "html") == 0 ? "sheet-html" : name;
+}
+
+static const ReportFormat *format_for(const Arguments *arguments, const Wanted *wanted, Batch batch)
+{
+	const char *name = format_name(arguments, wanted);
+	const ReportFormat *format = report_format(name);
+	if (format == NULL) {
+		say_no_format(arguments, name);
+		return NULL;
+	}
+	if (is_json(format) && batch == A_FOLDER)
+		return report_format("ndjson");
+	if (format->frame != REPORT_ALONE || batch == ONE_FILE)
+		return format;
+	say_usage(arguments->command, arena_printf(arguments->arena, "a page of %s holds one submittal; name one file", name));
+	return NULL;
 }
 
 static bool open_output(Outputs *outputs, const Arguments *arguments, const Wanted *wanted, Batch batch)
 {
-	const ReportFormat *format = report_format(wanted->format != NULL ? wanted->format : "text");
+	const ReportFormat *format = format_for(arguments, wanted, batch);
 	if (format == NULL)
-		return say_no_format(arguments, wanted->format);
-	if (is_json(format) && batch == A_FOLDER)
-		format = report_format("ndjson");
+		return false;
 	outputs->array = batch == SEVERAL_FILES;
 	bool standard = wanted->path == NULL || strcmp(wanted->path, "-") == 0;
 	for (uint32_t i = 0; i < outputs->count; i++) {
@@ -79,13 +101,21 @@ bool outputs_need_hash(const Outputs *outputs)
 	return false;
 }
 
+bool outputs_need_site_checks(const Outputs *outputs)
+{
+	for (uint32_t i = 0; i < outputs->count; i++)
+		if (strncmp(outputs->at[i].format->name, "sheet", strlen("sheet")) == 0)
+			return true;
+	return false;
+}
+
 /* What stands before the first report, and between two. */
 static void put_frame(Out *out, const Output *output, const Outputs *outputs)
 {
 	bool first = outputs->reports == 0;
 	if (is_json(output->format) && outputs->array)
 		out_literal(out, first ? "[\n" : ",\n", 2);
-	else if (strcmp(output->format->name, "text") == 0 && !first)
+	else if (output->format->frame == REPORT_PAGES && !first)
 		SAY(out, "\n====================================================================================================\n\n");
 }
 

@@ -34,6 +34,9 @@ bool overwrites_input(const Arguments *arguments, const char *output);
 /* Whether a format prints hashes. */
 bool outputs_need_hash(const Outputs *outputs);
 
+/* Whether a format prints what must be seen on site. */
+bool outputs_need_site_checks(const Outputs *outputs);
+
 void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena);
 
 /* Frees what was kept, where a run ends before its first report. */

@@ -39,6 +39,8 @@ static Verdict *advised(Run *run, const char *path, Arena *arena)
 		advise(verdict, arena);
 	if (run->shared.hashes)
 		take_fingerprints(verdict, arena);
+	if (outputs_need_site_checks(&run->outputs))
+		find_site_checks(verdict, arena);
 	return verdict;
 }
 

@@ -102,6 +102,17 @@ static void bind_paper(const Binding *base, const PaperDue *row, BoundPaper *bou
 			check_given(&b, &bound->when[i], bound->when, bound->whens);
 }
 
+/* A check on site is asked of each roof area. */
+static void bind_site_check(const Binding *base, const SiteCheck *row, BoundSiteCheck *bound)
+{
+	Binding b = *base;
+	b.for_each = KIND_roof_area;
+	*bound = (BoundSiteCheck){ .row = row };
+	if (tests_bind(&b, &row->when, &bound->when, &bound->whens))
+		for (uint32_t i = 0; i < bound->whens; i++)
+			check_given(&b, &bound->when[i], bound->when, bound->whens);
+}
+
 void lists_bind(EditionRead *e, const Binding *base)
 {
 	Criteria *c = e->criteria;
@@ -110,6 +121,7 @@ void lists_bind(EditionRead *e, const Binding *base)
 	BoundSubstitution *substitution = TAKE(arena, BoundSubstitution, c->substitutions.count);
 	BoundRole *role = TAKE(arena, BoundRole, c->required.count);
 	BoundPaper *paper = TAKE(arena, BoundPaper, c->documents.count);
+	BoundSiteCheck *site_check = TAKE(arena, BoundSiteCheck, c->site_checks.count);
 	b.source = c->substitutions.source;
 	for (uint32_t i = 0; i < c->substitutions.count; i++)
 		bind_substitution(&b, &c->substitutions.row[i], &substitution[i]);
@@ -119,6 +131,11 @@ void lists_bind(EditionRead *e, const Binding *base)
 	b.source = c->documents.source;
 	for (uint32_t i = 0; i < c->documents.count; i++)
 		bind_paper(&b, &c->documents.row[i], &paper[i]);
+	b.source = c->site_checks.source;
+	for (uint32_t i = 0; i < c->site_checks.count; i++)
+		bind_site_check(&b, &c->site_checks.row[i], &site_check[i]);
+	c->site_check = site_check;
+	c->site_checks_bound = c->site_checks.count;
 	c->substitution = substitution;
 	c->substitutions_bound = c->substitutions.count;
 	c->role = role;

@@ -18,6 +18,16 @@ const char *item_heading(const Finding *item)
 	return action < 0 ? "CLOSED" : action_words((Action)action);
 }
 
+const char *item_where(const Finding *item, const Spot *spot, Arena *arena)
+{
+	const char *name = spot->where != NULL ? spot->where->name : item->name;
+	if (item->complaint != NULL && item->complaint->about.where != NULL && spot == &item->spot[0])
+		name = item->complaint->about.where;
+	if (name == NULL)
+		name = "the file";
+	return spot->see != NULL ? arena_printf(arena, "%s (%s)", name, spot->see) : name;
+}
+
 const char *place_letter(uint32_t number, Arena *arena)
 {
 	char letter[8];

@@ -15,6 +15,9 @@ const char *item_number(const Finding *item, Arena *arena);
 /* The action an item counts under; CLOSED where the reviewer closed it. */
 const char *item_heading(const Finding *item);
 
+/* The record an item was found at, at one of its places, and the sheet it names: "Main roof / RTU-1 (A5, detail 3)". */
+const char *item_where(const Finding *item, const Spot *spot, Arena *arena);
+
 /* a, b, ..., z, aa, ab, ... */
 const char *place_letter(uint32_t number, Arena *arena);
 

@@ -8,10 +8,13 @@
 #include <string.h>
 
 static const ReportFormat formats[] = {
-	{ "text", "the letter: numbered items with their proof", write_text, OUT_TERMINAL },
-	{ "lines", "one line an item, for editors", write_lines, OUT_TERMINAL },
-	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL },
-	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL },
+	{ "text", "the letter: numbered items with their proof", write_text, OUT_TERMINAL, REPORT_PAGES },
+	{ "lines", "one line an item, for editors", write_lines, OUT_TERMINAL, REPORT_LINES },
+	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL, REPORT_LINES },
+	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL, REPORT_LINES },
+	{ "questions", "what the designer, the engineer and others must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES },
+	{ "sheet", "the inspector's sheet: what must be seen on the roof, and before what covers it", write_site_text, OUT_TERMINAL, REPORT_PAGES },
+	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE },
 };
 
 const ReportFormat *report_format_at(size_t i)

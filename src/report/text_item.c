@@ -12,16 +12,6 @@ enum { ITEM_INDENT = 6, MOST_PLACES = 12 };
 
 static const LabelColumn item_column = { ITEM_INDENT, 11 };
 
-static const char *where_text(const Finding *item, const Spot *spot, Arena *arena)
-{
-	const char *name = spot->where != NULL ? spot->where->name : item->name;
-	if (item->complaint != NULL && item->complaint->about.where != NULL && spot == &item->spot[0])
-		name = item->complaint->about.where;
-	if (name == NULL)
-		name = "the file";
-	return spot->see != NULL ? arena_printf(arena, "%s (%s)", name, spot->see) : name;
-}
-
 /* "1.02 a  REJECTED  Main roof / clip-b-float (A5, detail 3)  [LST-01]" */
 static void put_title(Out *out, const Finding *item, Arena *arena)
 {
@@ -29,7 +19,7 @@ static void put_title(Out *out, const Finding *item, Arena *arena)
 	const char *lead = arena_printf(arena, "%s%s  %s  ", number != NULL ? number : "   -", item->spots > 1 ? " a" : "",
 		item_heading(item));
 	put(out, lead);
-	put_cut(out, where_text(item, &item->spot[0], arena), PAGE_WIDTH - (int)strlen(lead) - (int)strlen(item->code) - 4);
+	put_cut(out, item_where(item, &item->spot[0], arena), PAGE_WIDTH - (int)strlen(lead) - (int)strlen(item->code) - 4);
 	SAY(out, "  [");
 	put(out, item->code);
 	SAY(out, "]\n");
@@ -109,7 +99,7 @@ static void put_places(Out *out, const Verdict *verdict, const Finding *item, Ar
 		SAY(out, "  ");
 		put_place(out, place_file(verdict, &spot->place), &spot->place);
 		SAY(out, " ");
-		put_cut(out, where_text(item, spot, arena), 60);
+		put_cut(out, item_where(item, spot, arena), 60);
 		SAY(out, "\n");
 	}
 	if (shown < item->spots) {
