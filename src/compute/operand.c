@@ -7,8 +7,9 @@
 static OperandValue from_given(const Operand *operand, Asked asked)
 {
 	OperandValue value = { .gives = operand->gives, .given = asked.given, .field = asked.field, .at = asked.at };
-	if (asked.field->kind == IS_LIST && asked.given->said == SAID_NONE)
-		return value;
+	bool is_list = asked.field->kind == IS_LIST || asked.field->kind == IS_TEXTS;
+	if (is_list && asked.given->said == SAID_NONE)
+		return value; /* a list without entries is an answer */
 	if (!is_value(asked.given)) {
 		bool is_apart = asked.given->said == SAID_NOT_APPLICABLE;
 		value.state = is_apart ? OPERAND_NOT_APPLICABLE : OPERAND_WAITS;

@@ -158,7 +158,7 @@ static bool bind_one(const Binding *b, Span whole, Test *test)
 		name++;
 	Span rest = part_of(whole, name, whole.length - name);
 	Written written = { .left = part_of(whole, 0, name) };
-	if (rest.length < 2 || strncmp(rest.text, "is", 2) != 0 || relation_length(rest.text, rest.length) == 0) {
+	if (relation_length(rest.text, rest.length) == 0) {
 		complain(b->loading->complaints, MESSAGE_TAB_68, span_place(b, whole),
 			 (About){ .value = arena_text(b->loading->arena, whole.text, whole.length) });
 		return false;

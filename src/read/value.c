@@ -108,10 +108,31 @@ static bool read_zone_of_all(Cell *cell, ByZone *zones)
 	return true;
 }
 
+/* In a table a list of texts stands in one cell, joined by ;. */
+static void read_joined_texts(Cell *cell, Texts *texts)
+{
+	uint32_t room = 0;
+	Text *text = NULL;
+	accept_cell(cell);
+	for (size_t at = 0; at < cell->length; at++) {
+		at += strspn(cell->text + at, " ");
+		size_t length = strcspn(cell->text + at, ";");
+		const char *one = arena_text(cell->reading->arena, cell->text + at, length);
+		text = arena_more(cell->reading->arena, text, texts->count, &room, sizeof *text);
+		text[texts->count++] = (Text){ { .place = cell->given->place, .typed = one, .said = SAID_VALUE }, one };
+		at += length;
+	}
+	texts->at = text;
+}
+
 static bool read_only_text(Cell *cell, Texts *texts)
 {
 	if (is_spelt(cell, "none")) {
 		cell->given->said = SAID_NONE;
+		return true;
+	}
+	if (cell->reading->table && strchr(cell->text, ';') != NULL) {
+		read_joined_texts(cell, texts);
 		return true;
 	}
 	Text *text = TAKE(cell->reading->arena, Text, 1);

@@ -60,6 +60,15 @@ static const char *shown_zones(const Resolving *r, const Field *field, const ByZ
 	return by_zone->count > MOST_SHOWN ? arena_printf(r->arena, "%s, ...", shown) : shown;
 }
 
+static const char *shown_texts(const Resolving *r, const Texts *texts)
+{
+	enum { MOST_SHOWN = 8 };
+	const char *shown = "";
+	for (uint32_t i = 0; i < texts->count && i < MOST_SHOWN; i++)
+		shown = arena_printf(r->arena, "%s%s%s", shown, i > 0 ? ", " : "", texts->at[i].text);
+	return texts->count > MOST_SHOWN ? arena_printf(r->arena, "%s, ...", shown) : shown;
+}
+
 static const char *shown_words(const Resolving *r, const Field *field, const void *value)
 {
 	const Given *given = value;
@@ -78,8 +87,9 @@ static const char *shown_words(const Resolving *r, const Field *field, const voi
 		return ((const Yes *)value)->yes ? "yes" : "no";
 	case IS_BY_ZONE:
 		return shown_zones(r, field, value);
-	case IS_DATE:
 	case IS_TEXTS:
+		return shown_texts(r, value);
+	case IS_DATE:
 	case IS_ONE:
 	case IS_LIST:
 		break;
