@@ -31,7 +31,8 @@ static const RecordKind cases[] = { KIND_submittal, KIND_letter,     KIND_requir
 				    KIND_fastener,  KIND_fixed_line, KIND_underlayment, KIND_sealant,   KIND_rivet,
 				    KIND_closure,   KIND_detail,     KIND_penetration,  KIND_accessory, KIND_adjoining_metal,
 				    KIND_document,  KIND_event,      KIND_change,       KIND_reply,     KIND_comparison,
-				    KIND_role,      KIND_paper,     KIND_contact };
+				    KIND_role,      KIND_paper,     KIND_contact,
+				    KIND_upper_roof, KIND_seam_test };
 enum { CASES = sizeof cases / sizeof *cases };
 
 static bool is_alike(const char *words, const char *name)
