@@ -62,7 +62,7 @@ double slope_angle_deg(double slope_in_12);
 
 /* ---- formula/snow: what slides down the slope ---- */
 
-/* Drag along the slope: snow on the plan area of a strip as wide as a panel and as long as its run, times the sine of the slope. */
+/* Drag along the slope: snow on the plan area of a strip as wide as a panel and as long as its run, times the sine. */
 typedef struct {
 	double snow_psf, width_in, run_ft, slope_in_12;
 } SnowStrip;
