@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Inputs of the engineer's letter that have a stricter side: whether the letter kept it. Where it took the stricter, that governs and
- * nothing conflicts.
+ * Inputs of the engineer's letter that have a stricter side: whether the letter kept it. Where it took the stricter, that governs
+ * and nothing conflicts.
  */
 #include "fetch.h"
 #include "text.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The standing checks on site that concern each roof area: those whose conditions hold there, and those of which that cannot be told,
- * since an inspector can tell it at a glance. An area that is not to be warranted is not inspected.
+ * The standing checks on site that concern each roof area: those whose conditions hold there, and those of which that cannot be
+ * told, since an inspector can tell it at a glance. An area that is not to be warranted is not inspected.
  */
 #include "judge.h"
 #include "pipeline.h"

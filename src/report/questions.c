@@ -67,8 +67,8 @@ static void put_head(Out *out, const Verdict *verdict, Arena *arena)
 	put_label(out, head_column, "Submittal", arena_printf(arena, "%s, stage %s, dated %s",
 		said_text(&submittal->submittal.given, arena), stage_words(verdict->stage), said_text(&submittal->date.given, arena)));
 	put_label(out, head_column, "Asked by", said_text(&submittal->parties.applicant.firm.given, arena));
-	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s", said_text(&submittal->warranty.kind.given, arena),
-		said_text(&submittal->warranty.term_yr.given, arena)));
+	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s",
+		said_text(&submittal->warranty.kind.given, arena), said_text(&submittal->warranty.term_yr.given, arena)));
 	put_label(out, head_column, "File", verdict->source->name);
 }
 

@@ -12,8 +12,8 @@ static const ReportFormat formats[] = {
 	{ "lines", "one line an item, for editors", write_lines, OUT_TERMINAL, REPORT_LINES },
 	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL, REPORT_LINES },
 	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL, REPORT_LINES },
-	{ "questions", "what the designer, the engineer and others must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES },
-	{ "sheet", "the inspector's sheet: what must be seen on the roof, and before what covers it", write_site_text, OUT_TERMINAL, REPORT_PAGES },
+	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES },
+	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES },
 	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE },
 };
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The inspector's sheet as one page that stands alone: no script, nothing fetched, made to be printed on Letter or A4 and ticked off.
+ * The inspector's sheet as one page that stands alone: no script, nothing fetched, made to be printed on Letter or A4 and
+ * ticked off.
  */
 #include "calcs.h"
 #include "formats.h"
@@ -11,8 +12,9 @@
 	"h1{font-size:1.5rem;margin-bottom:.3rem}h2{font-size:1.15rem;border-bottom:2px solid #111;margin:1.8rem 0 .3rem}" \
 	"h3{font-size:1rem;margin:1rem 0 .2rem}p{margin:.2rem 0}dl{margin:0}dt{float:left;clear:left;width:6.5rem;font-weight:bold}" \
 	"dd{margin:0 0 .1rem 6.5rem;overflow-wrap:anywhere}ul{list-style:none;margin:0;padding:0}" \
-	"li{display:flex;gap:.6rem;margin:.3rem 0;break-inside:avoid}.box{flex:none;width:.85rem;height:.85rem;border:1.5px solid #111;" \
-	"margin-top:.2rem}.number{flex:none;width:4.2rem;font-size:.87rem;padding-top:.1rem}.what{overflow-wrap:anywhere}" \
+	"li{display:flex;gap:.6rem;margin:.3rem 0;break-inside:avoid}" \
+	".box{flex:none;width:.85rem;height:.85rem;border:1.5px solid #111;margin-top:.2rem}" \
+	".number{flex:none;width:4.2rem;font-size:.87rem;padding-top:.1rem}.what{overflow-wrap:anywhere}" \
 	".parts{font-size:.87rem;overflow-wrap:anywhere}.line{margin:.8rem 0 0;break-before:avoid}.caution{font-size:.85rem}" \
 	".blank{display:inline-block;border-bottom:1px solid #111;width:14rem;margin:0 .6rem}.short{width:7rem}" \
 	"@media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h2,h3{break-after:avoid}section{break-inside:avoid}" \

@@ -36,7 +36,7 @@ static int by_order(const void *order, const void *area)
 	return (wanted > here) - (wanted < here);
 }
 
-/* The area a case stands in, else the whole package; NULL where that area is not inspected. Areas stand in the order of the file. */
+/* The area a case stands in, else the whole package; NULL where that is not inspected. They stand in the order of the file. */
 static SiteArea *area_of(const Filling *f, const Case *at)
 {
 	const Case *area = at != NULL ? case_outward(at, KIND_roof_area) : NULL;
