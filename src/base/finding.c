@@ -37,7 +37,8 @@ static bool is_for_contractor(const Finding *item)
 }
 
 /* What is refused and is not the contractor's to change cannot be bid as drawn; of what the specification alone asks, its
- * designer can be asked. A question open, or an answer that another party owes, is asked before the bid; what is left he prices. */
+ * designer can be asked. A question open, or an answer that another party owes, is asked before the bid; what is left he
+ * prices. */
 BidGroup bid_group(const Finding *item)
 {
 	Action action = item->action;
