@@ -15,6 +15,10 @@ LINK = -pie -Wl,-z,noexecstack,-z,relro,-z,now,--as-needed
 LIBRARIES = -lyaml -lcsv -ljansson -lutf8proc -lmd -lpthread -lm
 prefix = $(PREFIX)
 JOBS := $(shell nproc)
+PYTHON := $(firstword $(wildcard /usr/bin/python3) python3)
+ORACLE_ROWS = 20000
+ORACLE_SEED = 7
+QUICK_plan = --quick
 SOURCES = $(wildcard src/*.c src/*/*.c)
 OBJECTS = $(SOURCES:src/%.c=$(BUILD)/%.o)
 ARCHIVE = $(BUILD)/seamstamp.a
@@ -44,6 +48,13 @@ $(ARCHIVE): $(filter-out $(BUILD)/main.o,$(OBJECTS))
 $(BUILD)/tests/%: tests/unit/%.c $(ARCHIVE)
 	@mkdir -p $(@D)
 	$(COMPILE) -Isrc -Itests -o $@ $< $(ARCHIVE) $(LINK) $(LDFLAGS) $(LIBRARIES) -lcmocka
+
+# Questions with answers by another hand. Only the scripts make them change.
+$(BUILD)/oracle/%.csv: tests/oracle/%.py
+	@mkdir -p $(@D)
+	$(PYTHON) $< --rows $(ORACLE_ROWS) --seed $(ORACLE_SEED) $(QUICK_$*) >$@.new && mv $@.new $@
+$(BUILD)/tests/oracle_wind: | $(BUILD)/oracle/wind.csv $(BUILD)/oracle/plan.csv
+$(BUILD)/tests/oracle_fastening: | $(BUILD)/oracle/fastening.csv
 
 $(BUILD)/bench: tests/bench/bench.c $(ARCHIVE)
 	$(COMPILE) -o $@ $< $(ARCHIVE) $(LINK) $(LDFLAGS) $(LIBRARIES)

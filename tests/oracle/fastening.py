@@ -131,9 +131,9 @@ def pick(rng, words, low, high):
 
 def some_screw(rng, row):
     u = rng.random()
-    if u < 0.05:
+    if u < 0.10:
         row["screw_d_in"] = rng.choice((0.3125, 0.2500001, 0.0799999))
-    elif u < 0.10:
+    elif u < 0.22:
         row["screw_d_in"] = rng.choice((0.08, 0.25))
     else:
         row["screw_d_in"] = pick(rng, SCREWS, LEAST_D, MOST_D)

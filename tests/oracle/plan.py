@@ -16,7 +16,7 @@ from fractions import Fraction as F
 E10, E16, E22 = "ASCE 7-10", "ASCE 7-16", "ASCE 7-22"
 EDITIONS = (E10, E16, E22)
 COLUMNS = ["edition", "shape", "slope_in_12", "height_ft", "length_ft", "width_ft", "zone",
-           "plan_area_sq_ft"]
+           "zone_width_ft", "plan_area_sq_ft"]
 # Square root of two to 20 digits: hip strips have borders parallel to a 45 degree line.
 ROOT_2 = F(141421356237309504880, 10 ** 20)
 
@@ -204,6 +204,15 @@ def areas_of(edition, shape, slope, height, length, width):
     return share_out(roof.outline(), zones)
 
 
+def go_quick():
+    """The same cuts in doubles: twenty times as fast, and some 1e-15 of the roof off."""
+    global F, ROOT_2
+
+    def quick(over, under=1):
+        return over / under
+    F, ROOT_2 = quick, math.sqrt(2.0)
+
+
 # ---------------------------------------------------------------- random roofs
 
 def pick_slope(rng, edition, shape):
@@ -248,7 +257,10 @@ def main():
     ask = argparse.ArgumentParser(description="random roofs with zone areas in plan, as CSV")
     ask.add_argument("--rows", type=int, default=1000)
     ask.add_argument("--seed", type=int, default=1)
+    ask.add_argument("--quick", action="store_true", help="in doubles instead of fractions")
     want = ask.parse_args()
+    if want.quick:
+        go_quick()
     rng = random.Random(want.seed)
     out = csv.writer(sys.stdout, lineterminator="\n")
     out.writerow(COLUMNS)
@@ -256,11 +268,13 @@ def main():
     while made < want.rows:                      # a roof is never cut off in the middle
         edition, shape, slope, height, length, width = one_roof(rng)
         areas = areas_of(edition, shape, slope, height, length, width)
-        if sum(areas.values()) != F(length) * F(width):
+        off = abs(sum(areas.values()) - F(length) * F(width))
+        if off > (1e-12 * length * width if want.quick else 0):
             raise SystemExit("zones do not add up")
+        a = float(strip_width(min(F(length), F(width)), F(height)))
         for zone in sorted(areas):
             out.writerow([edition, shape, repr(slope), repr(height), repr(length), repr(width),
-                          zone, repr(float(areas[zone]))])
+                          zone, repr(a), repr(float(areas[zone]))])
             made += 1
 
 

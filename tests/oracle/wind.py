@@ -364,6 +364,15 @@ def ground_cover(rng, exposure):
     return hill, rise, half, distance
 
 
+def height_at_edge(rng, edition, exposure):
+    """Heights where the power law of an exposure begins or ends, and 30 ft, where the floor of
+    Exposure B lies (1.2, 1.3); one in five well above the end, where it stays."""
+    top = (PROFILE_NEW if edition == E22 else PROFILE_OLD)[exposure][1]
+    if rng.random() < 0.2:
+        return top + rng.uniform(1.0, 500.0)
+    return rng.choice((15.0, 30.0, 30.0, top)) + rng.choice((0.0, 1e-6, -1e-6))
+
+
 def plan_size(rng, edition, shape, figure, height, zone):
     """Least and greatest plan dimension, large enough for the zone to exist."""
     if edition == E16 and shape == "hip" and figure.endswith("2E"):
@@ -378,11 +387,17 @@ def plan_size(rng, edition, shape, figure, height, zone):
 
 
 def one_row(rng, kind):
-    """kind 0: no special care; 1: slope on a band edge; 2: area on a curve corner; 3: height 60."""
+    """kind 0: no special care; 1: slope on a band edge; 2: area on a curve corner; 3: height 60;
+    4: height where an exposure begins, ends or has its floor."""
     edition = rng.choice(EDITIONS)
+    exposure = rng.choice("BBCD" if kind == 4 else "BCD")
     shape = rng.choice(("flat", "gable", "gable", "hip", "hip", "monoslope"))
     slope = (slope_at_edge if kind == 1 else plain_slope)(rng, edition, shape)
-    height = 60.0 + rng.choice((0.0, 1e-6, -1e-6)) if kind == 3 else plain_height(rng)
+    height = plain_height(rng)
+    if kind == 3:
+        height = 60.0 + rng.choice((0.0, 1e-6, -1e-6))
+    if kind == 4:
+        height = height_at_edge(rng, edition, exposure)
     if kind == 1 and rng.random() < 0.6:
         height = rng.uniform(10.0, 60.0)
     theta = angle_of(slope)
@@ -397,7 +412,6 @@ def one_row(rng, kind):
     else:
         area = math.exp(rng.uniform(math.log(0.5), math.log(2000.0)))
     least, greatest = plan_size(rng, edition, shape, figure, height, zone)
-    exposure = rng.choice("BCD")
     hill, rise, half, distance = ground_cover(rng, exposure)
     enclosures = ["enclosed", "enclosed", "partially enclosed", "open"]
     if edition != E10:
@@ -418,8 +432,8 @@ def one_row(rng, kind):
 def rows(count, seed):
     rng = random.Random(seed)
     for n in range(count):
-        # one row in three is special: the three kinds in turn
-        yield expect(one_row(rng, n // 3 % 3 + 1 if n % 3 == 0 else 0))
+        # one row in three is special: the four kinds in turn, corners twice
+        yield expect(one_row(rng, (1, 2, 3, 2, 4)[n // 3 % 5] if n % 3 == 0 else 0))
 
 
 def text(value):
