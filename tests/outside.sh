@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# What programs that nobody here wrote say: YAML values by another reader, and the oracle's own examples.
+# What programs that nobody here wrote say: YAML values by another reader, the oracle's own examples, and 200 whole
+# submittals that the oracle writes and answers.
 set -u
 python3=/usr/bin/python3
 [ -x "$python3" ] || python3=python3
@@ -9,3 +10,4 @@ if [ -x "$BUILD/tests/read_yaml" ]; then
 fi
 said=$("$python3" tests/oracle/selfcheck.py) || { echo "$said"; exit 1; }
 echo "$said" | tail -n 1
+"$python3" tests/oracle/submittals.py "$BUILD/seamstamp" --packages 200 --seed 7 || exit 1

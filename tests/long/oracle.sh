@@ -16,4 +16,5 @@ for seed in 8 9 10; do
 	"$BUILD/tests/oracle_fastening" || exit 1
 done
 "$python3" tests/oracle/plan.py --rows 20000 --seed 11 >"$ORACLE/plan.csv" || exit 1
-"$BUILD/tests/oracle_wind"
+"$BUILD/tests/oracle_wind" || exit 1
+"$python3" tests/oracle/submittals.py "$BUILD/seamstamp" --packages 1000 --seed 8
