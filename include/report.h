@@ -7,7 +7,9 @@
 #include "complaint.h"
 #include "criteria.h"
 #include "out.h"
+#include "node.h"
 #include "reference.h"
+#include "registers.h"
 #include "sheet.h"
 #include "verdict.h"
 
@@ -42,6 +44,8 @@ const SheetFormat *sheet_format(const char *name);
 typedef struct {
 	const Criteria *criteria;
 	const Reference *reference;
+	const Registers *registers; /* may be NULL */
+	Node *example; /* the clean submittal, whose records are named in examples; may be NULL */
 } Library;
 
 /* Whose cautions, and the literal that each of their lines begins with ("# " in a YAML file). */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT
  * `why CODE`: what a rule or a message asks and why. An unknown code is answered with the nearest one.
  */
+#include "builtin.h"
 #include "commands.h"
 #include "loading.h"
 #include "report.h"
@@ -42,6 +43,17 @@ static int print_codes(const Arguments *arguments, const Library *library)
 	return status;
 }
 
+/* The submittal that the examples change. */
+static Node *clean_example(Arena *arena)
+{
+	const Builtin *file = builtin_find("examples/clean.yaml");
+	if (file == NULL)
+		return NULL;
+	size_t length = (size_t)(file->end - file->bytes);
+	Complaints complaints = { .arena = arena };
+	return read_yaml(arena, source_make(arena, file->name, file->bytes, length, SOURCE_SUBMITTAL), &complaints);
+}
+
 int command_why(const Arguments *arguments)
 {
 	if (arguments->operands == 0) {
@@ -56,6 +68,8 @@ int command_why(const Arguments *arguments)
 			edition_names(arguments->arena)));
 	if (shelf == NULL || shelf->criteria == NULL)
 		return STATUS_FAILED;
-	Library library = { shelf->criteria, loaded.reference };
+	Complaints faults = { .arena = arguments->arena };
+	Library library = { shelf->criteria, loaded.reference, read_registers(arguments->arena, NULL, loaded.reference, &faults),
+		clean_example(arguments->arena) };
 	return print_codes(arguments, &library);
 }

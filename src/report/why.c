@@ -35,58 +35,111 @@ static void put_title(Out *out, const char *code, const char *action)
 	SAY(out, "\n");
 }
 
-/* The row as a sentence: "for each clip, when use is running: pieces is two-piece". */
-static const char *question(const RuleRow *row, Arena *arena)
+/* ---- examples ---- */
+
+static bool is_same_edit(const WhyEdit *a, const WhyEdit *b)
 {
-	const char *when = cell(&row->when), *limit = cell(&row->limit);
-	const char *text = arena_printf(arena, "for each %s%s%s: %s %s%s%s", cell(&row->for_each), *when != '\0' ? ", when " : "", when,
-		cell(&row->fact), cell(&row->relation), *limit != '\0' ? " " : "", limit);
-	return plain_words(text, arena);
+	return strcmp(a->path, b->path) == 0 && strcmp(a->value, b->value) == 0;
 }
 
-static void put_example(Out *out, const char *code, const char *which, Arena *arena)
+static bool has_edit(const WhyCase *c, const WhyEdit *edit)
 {
-	Out *rows = out_make(arena, OUT_TERMINAL);
-	if (!put_rule_case(rows, code, which, arena)) {
-		if (strcmp(which, "met") == 0)
-			SAY(out, "  Meets it: the clean example as it is\n");
-		return;
+	for (uint32_t i = 0; c != NULL && i < c->edits; i++)
+		if (is_same_edit(&c->edit[i], edit))
+			return true;
+	return false;
+}
+
+/* The changes of a case that another has too, or has not; the label stands before the first. */
+typedef struct {
+	const char *label;
+	const WhyCase *at, *other;
+	bool shared, short_way; /* short_way: what stands in braces is told by its difference */
+} Changes;
+
+static const char *change_words(const Library *library, const Changes *changes, const WhyEdit *edit, Arena *arena)
+{
+	const char *words = NULL;
+	for (uint32_t i = 0; changes->short_way && words == NULL && i < changes->other->edits; i++)
+		words = difference_words(library, &(WhyPair){ edit, &changes->other->edit[i] }, arena);
+	return words != NULL ? words : edit_words(library, edit, arena);
+}
+
+static uint32_t put_changes(Out *out, const Library *library, const Changes *changes, Arena *arena)
+{
+	uint32_t shown = 0;
+	for (uint32_t i = 0; i < changes->at->edits; i++) {
+		const WhyEdit *edit = &changes->at->edit[i];
+		if (has_edit(changes->other, edit) != changes->shared)
+			continue;
+		put_label(out, why_column, shown++ == 0 ? changes->label : "", change_words(library, changes, edit, arena));
 	}
-	SAY(out, "  ");
-	put(out, strcmp(which, "met") == 0 ? "Meets it" : strcmp(which, "broken") == 0 ? "Breaks it" : "Does not concern it");
-	SAY(out, ", in the clean example:\n");
-	size_t length;
-	const char *text = out_text(rows, &length);
-	out_literal(out, text, length); /* escaped already */
+	return shown;
 }
 
-static void put_rule(Out *out, const Library *library, const RuleRow *row, Arena *arena)
+/* A broken case differs from the met one before it in one value; what both have is said once. */
+static void put_pair(Out *out, const Library *library, const WhyCase *met, const WhyCase *broken, Arena *arena)
 {
+	put_changes(out, library, &(Changes){ "Example", broken, met, true, false }, arena);
+	put_changes(out, library, &(Changes){ "Breaks it", broken, met, false, false }, arena);
+	if (put_changes(out, library, &(Changes){ "Meets it", met, broken, false, true }, arena) == 0)
+		put_label(out, why_column, "Meets it", "as the clean example has it");
+}
+
+static const WhyCase *case_named(const WhyCase *all, uint32_t count, const char *name)
+{
+	for (uint32_t i = 0; i < count; i++)
+		if (strcmp(all[i].name, name) == 0)
+			return &all[i];
+	return NULL;
+}
+
+/* The cases of the tests; `met` stands before `broken`. */
+static void put_examples(Out *out, const Library *library, const char *code, Arena *arena)
+{
+	uint32_t count, pairs = 0;
+	const WhyCase *all = why_cases(code, &count, arena);
+	for (uint32_t i = 1; i < count; i++) {
+		if (strcmp(all[i].name, "broken") != 0 || strcmp(all[i - 1].name, "met") != 0)
+			continue;
+		if (pairs++ > 0)
+			SAY(out, "  or\n");
+		put_pair(out, library, &all[i - 1], &all[i], arena);
+	}
+	const WhyCase *silent = case_named(all, count, "silent");
+	if (silent != NULL)
+		put_changes(out, library, &(Changes){ "Not asked", silent, NULL, false, false }, arena);
+	if (pairs > 0)
+		SAY(out, "              (all else as in the clean example)\n");
+}
+
+static void put_rule(Out *out, const Library *library, uint32_t number, Arena *arena)
+{
+	const RuleRow *row = &library->criteria->rule_rows.row[number];
+	const Rule *rule = &library->criteria->rule[number];
 	put_title(out, cell(&row->code), cell(&row->action));
-	put_label(out, why_column, "Says", cell(&row->finding));
-	put_label(out, why_column, "Asks", question(row, arena));
+	put_label(out, why_column, "Says", wording_words(&rule->finding, arena));
+	put_label(out, why_column, "Asks", question_words(rule, row, arena));
 	put_label(out, why_column, "Why", cell(&row->why));
 	put_label(out, why_column, "Authority", cell(&row->authority));
 	put_label(out, why_column, "Basis", basis_text(library->reference, cell(&row->basis), arena));
-	put_label(out, why_column, "Remedy", cell(&row->remedy));
+	put_label(out, why_column, "Remedy", wording_words(&rule->remedy, arena));
 	if (*cell(&row->remedy_else) != '\0')
-		put_label(out, why_column, "", arena_printf(arena, "or: %s", cell(&row->remedy_else)));
+		put_label(out, why_column, "", arena_printf(arena, "or: %s", wording_words(&rule->remedy_else, arena)));
 	put_label(out, why_column, "Answer by", cell(&row->answer_by));
 	if (*cell(&row->after) != '\0')
 		put_label(out, why_column, "Waits for", arena_printf(arena, "%s: judged once that is cured", cell(&row->after)));
 	put_label(out, why_column, "Waivable", strcmp(cell(&row->waivable), "yes") == 0 ? "by a variance in the register" : "no");
-	put_example(out, cell(&row->code), "broken", arena);
-	put_example(out, cell(&row->code), "met", arena);
-	put_example(out, cell(&row->code), "silent", arena);
+	put_examples(out, library, cell(&row->code), arena);
 }
 
-static void put_message(Out *out, const Message *message)
+static void put_message(Out *out, const Message *message, Arena *arena)
 {
 	put_title(out, message->code, action_words(message->action));
-	put_label(out, why_column, "Says", message->finding);
+	put_label(out, why_column, "Says", message_words(message->finding, arena));
 	put_label(out, why_column, "Why", message->why);
-	put_label(out, why_column, "Remedy", message->remedy);
-	put_label(out, why_column, "Basis", "how a submittal is read; in braces stands what was found");
+	put_label(out, why_column, "Remedy", message_words(message->remedy, arena));
+	put_label(out, why_column, "Basis", "how a file is read: common practice, no published source");
 }
 
 /* What the reviewer adds has no rule behind it. */
@@ -125,11 +178,11 @@ bool write_why(Out *out, const Library *library, const char *code, Arena *arena)
 			SAY(out, "\n");
 		found = true;
 		if (i < criteria->rule_rows.count)
-			put_rule(out, library, &criteria->rule_rows.row[i], arena);
+			put_rule(out, library, (uint32_t)i, arena);
 		else if (known == own_code)
 			put_own(out);
 		else
-			put_message(out, message_of((MessageId)(i - criteria->rule_rows.count)));
+			put_message(out, message_of((MessageId)(i - criteria->rule_rows.count)), arena);
 	}
 	return found;
 }

@@ -67,54 +67,32 @@ static const Builtin *family_file(const char *code, Arena *arena)
 	return builtin_find(arena_printf(arena, "rules/%.*s.csv", (int)letters, code));
 }
 
-/* A dash takes the key away. */
-static void put_value(Out *out, const char *value)
+static bool is_same_case(const WhyCase *last, const CaseRow *row)
 {
-	if (strcmp(value, "-") == 0) {
-		SAY(out, " is left out\n");
-		return;
-	}
-	SAY(out, ": ");
-	put(out, value);
-	SAY(out, "\n");
+	return last != NULL && strcmp(last->name, row->cell[1]) == 0 && last->edits < MOST_EDITS;
 }
 
-/* Paths into the edition and the register say so; all others lead into the submittal. */
-static void put_path(Out *out, const char *path)
-{
-	static const struct {
-		const char *begin, *words;
-	} roots[] = { { "criteria.", "in the maker's criteria: " }, { "register.", "in the register: " } };
-	for (size_t i = 0; i < sizeof roots / sizeof *roots; i++) {
-		size_t length = strlen(roots[i].begin);
-		if (strncmp(path, roots[i].begin, length) != 0)
-			continue;
-		put(out, roots[i].words);
-		path += length;
-	}
-	put(out, path);
-}
-
-/* Rows of one case stand together: others between them make the next a case of its own. */
-bool put_rule_case(Out *out, const char *code, const char *which, Arena *arena)
+/* Rows of one code and case stand together: others between them make the next a case of its own. */
+const WhyCase *why_cases(const char *code, uint32_t *count, Arena *arena)
 {
 	const Builtin *file = family_file(code, arena);
-	if (file == NULL)
-		return false;
-	bool found = false, going_on = false;
+	WhyCase *all = NULL, *last = NULL;
+	uint32_t room = 0;
 	CaseRow row;
-	const char *at = file->bytes;
-	while (take_row(&at, file->end, &row, arena)) {
-		bool wanted = strcmp(row.cell[0], code) == 0 && strcmp(row.cell[1], which) == 0;
-		if (wanted && found && !going_on)
-			SAY(out, "    or\n");
-		going_on = wanted;
-		if (!wanted)
+	*count = 0;
+	if (file == NULL)
+		return NULL;
+	for (const char *at = file->bytes; take_row(&at, file->end, &row, arena);) {
+		if (strcmp(row.cell[0], code) != 0) {
+			last = NULL;
 			continue;
-		found = true;
-		SAY(out, "    ");
-		put_path(out, row.cell[2]);
-		put_value(out, row.cell[3]);
+		}
+		if (!is_same_case(last, &row)) {
+			all = arena_more(arena, all, *count, &room, sizeof *all);
+			last = &all[(*count)++];
+			*last = (WhyCase){ .name = row.cell[1] };
+		}
+		last->edit[last->edits++] = (WhyEdit){ row.cell[2], row.cell[3] };
 	}
-	return found;
+	return all;
 }
