@@ -41,7 +41,7 @@ const WhyCase *why_cases(const char *code, uint32_t *count, Arena *arena);
 /* "Main roof / clip-a-float, total travel: 1 in". */
 const char *edit_words(const Library *library, const WhyEdit *edit, Arena *arena);
 
-/* The same, of a change that differs in one pair between braces from another: "the same with corner 53.5 psf"; NULL for all else. */
+/* The same of a change that differs from another in one pair between braces: "the same with corner 53.5 psf"; else NULL. */
 typedef struct {
 	const WhyEdit *edit, *other;
 } WhyPair;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * One change to the clean example as a person would say it: the record by its name, the key by its title, the value with its unit.
+ * One change to the clean example as a person would say it: the record by its name, the key by its title, the value as written.
  * Paths and values are those of the tests' own tables.
  */
 #include "why.h"
