@@ -3,8 +3,8 @@
  *
  * tests/rules/FAMILY.csv has the columns code, case, path, value, record, at, action. Rows of one code and case are applied
  * together. `met` leaves the package without items, `broken` gives that code and no other, `silent` changes a condition so that
- * the rule does not apply, `waits` breaks its cause too. The
- * column action of these two may name all codes that are then found. A path may begin with `criteria.` (a value of criteria.yaml) or
+ * the rule does not apply, `waits` breaks its cause too. A further case of a kind has a word behind it: `silent 2`. The column
+ * action of these two may name all codes that are then found. A path may begin with `criteria.` (a value of criteria.yaml) or
  * `register.TABLE.ROW.` (rows from 0). `at` is the path of the key or record where the item stands, or a line of what an edit brought
  * in. Codes, records and places are written by hand; nothing rewrites them.
  */
@@ -136,20 +136,26 @@ static inline void edit_register(World *world, Arena *arena, const char *path, c
 	fail_msg("no register for %s", path);
 }
 
+/* The edits of a case, in the nodes of the clean submittal and in a world of its own. */
+static inline void edit_case(World *world, Arena *arena, Node *root, const RuleCase *c)
+{
+	for (uint32_t i = 0; i < c->edits; i++) {
+		const Edit *e = &c->edit[i];
+		if (strncmp(e->path, "criteria.", 9) == 0)
+			edit_criteria(world, arena, e->path + 9, e->value);
+		else if (strncmp(e->path, "register.", 9) == 0)
+			edit_register(world, arena, e->path + 9, e->value);
+		else if (!edit_nodes(arena, root, e->path, e->value))
+			fail_msg("%s %s: the path %s leads nowhere", c->code, c->name, e->path);
+	}
+}
+
 static inline Verdict *review_case(const World *given, Arena *arena, const RuleCase *c)
 {
 	World world = *given;
 	const Source *source;
 	Node *root = builtin_nodes(arena, "examples/clean.yaml", &source);
-	for (uint32_t i = 0; i < c->edits; i++) {
-		const Edit *e = &c->edit[i];
-		if (strncmp(e->path, "criteria.", 9) == 0)
-			edit_criteria(&world, arena, e->path + 9, e->value);
-		else if (strncmp(e->path, "register.", 9) == 0)
-			edit_register(&world, arena, e->path + 9, e->value);
-		else if (!edit_nodes(arena, root, e->path, e->value))
-			fail_msg("%s %s: the path %s leads nowhere", c->code, c->name, e->path);
-	}
+	edit_case(&world, arena, root, c);
 	return review_nodes(&world, arena, root, source);
 }
 
@@ -235,14 +241,21 @@ static inline bool holds_codes(const char *codes, const Verdict *verdict)
 	return true;
 }
 
+/* Whether a case is of a kind: "silent 2" is a silent one. */
+static inline bool is_case(const RuleCase *c, const char *kind)
+{
+	size_t length = strlen(kind);
+	return strncmp(c->name, kind, length) == 0 && (c->name[length] == '\0' || c->name[length] == ' ');
+}
+
 /* Whether the review gives what the case says; `met` is the review of the case before a broken one. */
 static inline bool holds_case(const RuleCase *c, const Verdict *verdict, const Verdict *met)
 {
-	if (strcmp(c->name, "broken") == 0)
+	if (is_case(c, "broken"))
 		return holds_broken(c, verdict, met);
-	if (strcmp(c->name, "waits") == 0)
+	if (is_case(c, "waits"))
 		return item_of(verdict, c->code) == NULL && verdict->items > 0 && holds_codes(c->action, verdict);
-	return item_of(verdict, c->code) == NULL && (strcmp(c->name, "silent") != 0 || holds_codes(c->action, verdict));
+	return item_of(verdict, c->code) == NULL && (!is_case(c, "silent") || holds_codes(c->action, verdict));
 }
 
 static inline uint32_t edits_apart(const RuleCase *a, const RuleCase *b)

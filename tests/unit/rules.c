@@ -73,15 +73,25 @@ static void broken_differs_in_one_value(void **state)
 	uint32_t wrong = 0;
 	for (uint32_t i = 0; i < suite->cases.count; i++) {
 		const RuleCase *c = &suite->cases.at[i], *before = i > 0 ? c - 1 : NULL;
-		if (strcmp(c->name, "broken") != 0)
+		if (!is_case(c, "broken"))
 			continue;
-		bool follows = before != NULL && strcmp(before->code, c->code) == 0 && strcmp(before->name, "met") == 0;
+		bool follows = before != NULL && strcmp(before->code, c->code) == 0 && is_case(before, "met");
 		if (!follows || edits_apart(before, c) + edits_apart(c, before) > 2) {
 			wrong++;
 			print_error("%s broken is more than one value from its met case\n", c->code);
 		}
 	}
 	assert_int_equal(wrong, 0);
+}
+
+static void no_case_of_an_unknown_kind(void **state)
+{
+	Suite *suite = *state;
+	for (uint32_t i = 0; i < suite->cases.count; i++) {
+		const RuleCase *c = &suite->cases.at[i];
+		if (!is_case(c, "met") && !is_case(c, "broken") && !is_case(c, "silent") && !is_case(c, "waits"))
+			fail_msg("%s: a case cannot be called %s", c->code, c->name);
+	}
 }
 
 static bool has_case(const RuleCases *cases, const char *code, const char *name)
@@ -117,6 +127,7 @@ int main(void)
 		cmocka_unit_test(clean_is_clean),
 		cmocka_unit_test(every_case_holds),
 		cmocka_unit_test(broken_differs_in_one_value),
+		cmocka_unit_test(no_case_of_an_unknown_kind),
 		cmocka_unit_test(every_rule_has_its_cases),
 	};
 	return cmocka_run_group_tests_name("rules", tests, make_suite, free_suite) != 0;
