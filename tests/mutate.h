@@ -139,16 +139,30 @@ static inline bool is_clean(const Verdict *verdict)
 	return verdict->items == 0 && verdict->tally.met > 60;
 }
 
+static inline Known *known_change(const Mutation *m, const char *code, const char *change)
+{
+	for (uint32_t i = 0; i < m->knowns; i++)
+		if (strcmp(m->known[i].code, code) == 0 && strcmp(m->known[i].change, change) == 0)
+			return &m->known[i];
+	return NULL;
+}
+
+static inline bool is_known(const Mutation *m, const char *code, const char *change)
+{
+	return known_change(m, code, change) != NULL;
+}
+
+/* A change that was not noticed; printed as a row of the list if it is not known. */
 static inline void survives(Mutation *m, const char *code, const char *change)
 {
+	Known *known = known_change(m, code, change);
 	m->survived++;
-	for (uint32_t i = 0; i < m->knowns; i++)
-		if (strcmp(m->known[i].code, code) == 0 && strcmp(m->known[i].change, change) == 0) {
-			m->known[i].met_with = true;
-			return;
-		}
+	if (known != NULL) {
+		known->met_with = true;
+		return;
+	}
 	m->unknown++;
-	print_error("%s,%s,\n", code, change);
+	print_error("%s,\"%s\",\n", code, change);
 }
 
 #endif
