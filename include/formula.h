@@ -111,6 +111,52 @@ double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft);
 /* Plan area of one zone of a layout: zone names as in the figures ("1'", "2e", "3r"); -1 if the layout has no such zone. */
 double plan_area_sq_ft(const RoofPlan *plan, const char *zone);
 
+/* The zone of a point of a gable or monoslope roof: `along_ft` from one rake, `up_ft` from the eave below, in plan. */
+const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft);
+
+/* Distances from the eave, rising, between which no zone of a gable or monoslope roof ends: 0 first, the ridge (of a monoslope the
+ * high eave) last. At most MOST_LEVELS. */
+enum { MOST_LEVELS = 64 };
+size_t plan_levels_ft(const RoofPlan *plan, double at_ft[MOST_LEVELS]);
+
+/* ---- formula/quantities: counting pieces (mechanics, section 8) ---- */
+
+/* Length along the slope over a run in plan. */
+double slope_length_ft(double run_ft, double slope_in_12);
+
+/* Pieces of a length that cover another, an exact multiple counting as such. */
+double pieces_to_cover(double length, double piece);
+
+/* With an allowance for waste, in whole pieces. */
+double with_waste(double pieces, double waste_percent);
+
+/* A zone and the clip spacing that holds in it. */
+typedef struct {
+	const char *zone;
+	double spacing_in;
+} ZoneSpacing;
+
+/* One plane of a roof whose seams run from eave to ridge. */
+typedef struct {
+	RoofPlan plan;
+	double slope_in_12, overhang_ft; /* in plan, below the eave: it lies in the zone of the eave */
+	double panel_width_in;
+	bool whole_panels; /* as laid: a panel that a zone touches is laid as that zone, at the closest spacing */
+} Plane;
+
+/* Clips of all seams of one plane, added to `clips` of each zone: along a seam one at the eave, then one for each spacing begun in
+ * each zone. Seams lie between panels laid from one rake; the rakes have none. False if a zone of the plan has no spacing. */
+bool count_clips(const Plane *plane, const ZoneSpacing *zone, size_t zones, double *clips);
+
+/* Rolls of sheet laid in courses along the eave, each course and each piece lapping the one before. */
+typedef struct {
+	double roll_width_in, roll_length_in, side_lap_in, end_lap_in;
+} Roll;
+typedef struct {
+	double courses, pieces, length_in, rolls; /* pieces: of one course; length: of all, laps included */
+} Sheets;
+Sheets sheets_of(const Roll *roll, double eave_in, double slope_in);
+
 /* ---- formula/capacity: from tests to allowable ---- */
 
 typedef struct {

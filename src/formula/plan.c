@@ -145,11 +145,18 @@ static const char *zone_at(const Part *part, double x, double y)
 	return near.eave && near.rake ? "3" : near.eave || near.rake ? "2" : "1";
 }
 
+/* A monoslope's part goes from eave to eave; of other roofs the far half is as the near one. */
+const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft)
+{
+	Part part = part_of(plan);
+	return zone_at(&part, fmin(along_ft, plan->length_ft - along_ft), up_ft);
+}
+
 /* ---- cutting ---- */
 
 /* Zones meet at these multiples of the strip from an edge, and from the ridge. */
 static const double multiples[] = { 0.2, 0.6, 1, 1.2, 2, 4 };
-enum { MULTIPLES = sizeof multiples / sizeof *multiples, MOST_CUTS = 64 };
+enum { MULTIPLES = sizeof multiples / sizeof *multiples, MOST_CUTS = MOST_LEVELS };
 
 typedef struct {
 	double at[MOST_CUTS];
@@ -260,4 +267,12 @@ double plan_area_sq_ft(const RoofPlan *plan, const char *zone)
 	for (size_t i = 1; i < y.count; i++)
 		area += (y.at[i] - y.at[i - 1]) * length_of_zone(&part, zone, (y.at[i - 1] + y.at[i]) / 2);
 	return part.times * area;
+}
+
+size_t plan_levels_ft(const RoofPlan *plan, double at_ft[MOST_LEVELS])
+{
+	Part part = part_of(plan);
+	Cuts cuts = cuts_along(&part);
+	memcpy(at_ft, cuts.at, cuts.count * sizeof *at_ft);
+	return cuts.count;
 }
