@@ -6,6 +6,7 @@
 
 #include "node.h"
 #include "sheet.h"
+#include "takeoff.h"
 
 /* read: the reference tables, built in. A fault is the program's own. */
 const Reference *read_reference(Arena *run);
@@ -78,6 +79,9 @@ Sheet *make_sheet(const Verdict *verdict, Arena *arena);
 
 /* advise: the thinnest margins of a sheet and what would use them up, by varying a copy. */
 void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena);
+
+/* advise: how much of every part the submittal needs, as submitted. */
+Takeoff *take_off(const Verdict *verdict, Arena *arena);
 
 /* advise: fills the remedies that only a varied copy can answer. */
 void advise(Verdict *verdict, Arena *arena);

@@ -11,6 +11,7 @@
 #include "reference.h"
 #include "registers.h"
 #include "sheet.h"
+#include "takeoff.h"
 #include "verdict.h"
 
 /* How the reports of several submittals stand in one output: one behind the other, with a rule between two, or only one. */
@@ -27,16 +28,23 @@ typedef struct {
 const ReportFormat *report_format(const char *name);
 const ReportFormat *report_format_at(size_t i);
 
-/* ---- the sheet of calculations ---- */
+/* ---- the pages of other commands ---- */
+
+/* What a page is printed from; a command fills in its own. */
+typedef struct {
+	const Sheet *sheet;
+	const Takeoff *takeoff;
+} Page;
 
 typedef struct {
-	const char *name;
-	void (*write)(Out *out, const Sheet *sheet, Arena *arena);
+	const char *page, *name; /* "calcs", "json" */
+	void (*write)(Out *out, const Page *page, Arena *arena);
 	OutEscape escape;
-} SheetFormat;
+} PageFormat;
 
-/* The format of a name, or NULL. */
-const SheetFormat *sheet_format(const char *name);
+/* The format of a name, or NULL; the names of all of a page, joined by commas. */
+const PageFormat *page_format(const char *page, const char *name);
+const char *page_formats_listed(const char *page, Arena *arena);
 
 /* ---- pages printed from the tables ---- */
 

@@ -23,6 +23,11 @@ static const Command commands[] = {
 		"  seamstamp calcs mine.yaml\n"
 		"  seamstamp calcs --format html --output mine.html mine.yaml\n",
 		FOR_CALCS, command_calcs },
+	{ "takeoff", "FILE", "counts what a submittal needs of each part: panels, clips and screws by zone, rolls, lengths, pieces",
+		"Each quantity says how it was counted; what cannot be counted says why. It judges nothing.\n\n"
+		"  seamstamp takeoff mine.yaml\n"
+		"  seamstamp takeoff --format csv --output mine.csv mine.yaml\n",
+		FOR_TAKEOFF, command_takeoff },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"
 		"  seamstamp form --blank --stage bid > bid.yaml\n"

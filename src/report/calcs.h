@@ -5,11 +5,11 @@
 #define REPORT_CALCS_H
 
 #include "parts.h"
-#include "sheet.h"
+#include "report.h"
 
-void write_calcs_text(Out *out, const Sheet *sheet, Arena *arena);
-void write_calcs_json(Out *out, const Sheet *sheet, Arena *arena);
-void write_calcs_html(Out *out, const Sheet *sheet, Arena *arena);
+void write_calcs_text(Out *out, const Page *page, Arena *arena);
+void write_calcs_json(Out *out, const Page *page, Arena *arena);
+void write_calcs_html(Out *out, const Page *page, Arena *arena);
 
 /* Six significant digits. */
 const char *figure(double value, Arena *arena);

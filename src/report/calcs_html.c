@@ -234,8 +234,9 @@ static void put_head(Markup *page, const Sheet *sheet, Arena *arena)
 		"submittal.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2], sheet->by_state[3]));
 }
 
-void write_calcs_html(Out *out, const Sheet *sheet, Arena *arena)
+void write_calcs_html(Out *out, const Page *page, Arena *arena)
 {
+	const Sheet *sheet = page->sheet;
 	Markup markup = { .out = out };
 	PAGE(&markup, "Sheet of calculations", STYLE);
 	OPEN(&markup, "main");

@@ -191,8 +191,9 @@ static json_t *constants_tree(const Sheet *sheet, Arena *arena)
 	return object;
 }
 
-void write_calcs_json(Out *out, const Sheet *sheet, Arena *arena)
+void write_calcs_json(Out *out, const Page *page, Arena *arena)
 {
+	const Sheet *sheet = page->sheet;
 	const Submittal *submittal = sheet->verdict->cases->submittal;
 	const Criteria *criteria = sheet->verdict->cases->criteria;
 	json_t *object = json_made(json_object()), *facts = json_made(json_array());

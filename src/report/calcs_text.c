@@ -214,8 +214,9 @@ static void put_never(Out *out, const Criteria *criteria, Arena *arena)
 	}
 }
 
-void write_calcs_text(Out *out, const Sheet *sheet, Arena *arena)
+void write_calcs_text(Out *out, const Page *page, Arena *arena)
 {
+	const Sheet *sheet = page->sheet;
 	put_sheet_head(out, sheet, arena);
 	put_lines(out, sheet, arena);
 	put_margins(out, sheet, arena);

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT
- * The formats of a review and of a sheet of calculations: one row and one file each.
+ * The formats of a review and of the pages of other commands: one row and one file each.
  */
 #include "formats.h"
 
 #include "calcs.h"
+#include "takeoff_page.h"
 
 #include <string.h>
 
@@ -30,16 +31,29 @@ const ReportFormat *report_format(const char *name)
 	return NULL;
 }
 
-static const SheetFormat sheet_formats[] = {
-	{ "text", write_calcs_text, OUT_TERMINAL },
-	{ "json", write_calcs_json, OUT_TERMINAL },
-	{ "html", write_calcs_html, OUT_MARKUP },
+static const PageFormat page_formats[] = {
+	{ "calcs", "text", write_calcs_text, OUT_TERMINAL },
+	{ "calcs", "json", write_calcs_json, OUT_TERMINAL },
+	{ "calcs", "html", write_calcs_html, OUT_MARKUP },
+	{ "takeoff", "text", write_takeoff_text, OUT_TERMINAL },
+	{ "takeoff", "csv", write_takeoff_csv, OUT_CSV },
+	{ "takeoff", "json", write_takeoff_json, OUT_TERMINAL },
 };
+enum { PAGE_FORMATS = sizeof page_formats / sizeof *page_formats };
 
-const SheetFormat *sheet_format(const char *name)
+const PageFormat *page_format(const char *page, const char *name)
 {
-	for (size_t i = 0; i < sizeof sheet_formats / sizeof *sheet_formats; i++)
-		if (strcmp(sheet_formats[i].name, name) == 0)
-			return &sheet_formats[i];
+	for (size_t i = 0; i < PAGE_FORMATS; i++)
+		if (strcmp(page_formats[i].page, page) == 0 && strcmp(page_formats[i].name, name) == 0)
+			return &page_formats[i];
 	return NULL;
+}
+
+const char *page_formats_listed(const char *page, Arena *arena)
+{
+	const char *listed = "";
+	for (size_t i = 0; i < PAGE_FORMATS; i++)
+		if (strcmp(page_formats[i].page, page) == 0)
+			listed = arena_printf(arena, "%s%s%s", listed, *listed != '\0' ? ", " : "", page_formats[i].name);
+	return listed;
 }

@@ -68,7 +68,7 @@ static const char *sheet_text(const World *world, Arena *arena, Node *root, cons
 	Verdict *verdict = review_nodes(world, arena, root, source);
 	Sheet *sheet = make_sheet(verdict, arena);
 	find_margins(sheet, verdict, arena);
-	const SheetFormat *format = sheet_format(form);
+	const PageFormat *format = page_format("calcs", form);
 	Out *out = out_make(arena, format->escape);
 	format->write(out, sheet, arena);
 	return out_text(out, NULL);

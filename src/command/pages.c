@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: MIT
+ * The commands that print one page of one submittal. They judge nothing themselves, so their status is 0 unless the file cannot be
+ * read.
+ */
+#include "pages.h"
+
+#include "file.h"
+#include "say.h"
+
+#include <string.h>
+
+/* One form of the page and where it goes; path NULL: standard output. */
+typedef struct {
+	const PageFormat *format;
+	const char *path;
+} Target;
+
+static bool is_same_target(const Target *a, const Target *b)
+{
+	return a->path == NULL || b->path == NULL ? a->path == b->path : strcmp(a->path, b->path) == 0;
+}
+
+static const char *wrong_target(const Arguments *arguments, const Target *target, uint32_t count)
+{
+	for (uint32_t i = 0; i < count; i++)
+		if (is_same_target(&target[i], &target[count]))
+			return arena_printf(arguments->arena, "two formats go to %s; give each an --output of its own",
+				target[count].path != NULL ? target[count].path : "standard output");
+	return NULL;
+}
+
+/* What is wrong with the formats and outputs; NULL if nothing is. */
+static const char *read_targets(const Arguments *arguments, Target target[MOST_OUTPUTS], uint32_t *count)
+{
+	static const Wanted text = { NULL, NULL };
+	const char *page = arguments->command->name;
+	uint32_t outputs = arguments->outputs > 0 ? arguments->outputs : 1;
+	for (*count = 0; *count < outputs; (*count)++) {
+		const Wanted *wanted = arguments->outputs > 0 ? &arguments->wanted[*count] : &text;
+		bool standard = wanted->path == NULL || strcmp(wanted->path, "-") == 0;
+		const char *name = wanted->format != NULL ? wanted->format : "text";
+		target[*count] = (Target){ page_format(page, name), standard ? NULL : wanted->path };
+		if (target[*count].format == NULL)
+			return arena_printf(arguments->arena, "%s has no format %s (there are: %s)", page, name,
+				page_formats_listed(page, arguments->arena));
+		const char *wrong = wrong_target(arguments, target, *count);
+		if (wrong != NULL)
+			return wrong;
+	}
+	return NULL;
+}
+
+static void write_target(const Target *target, const Page *page, Arena *arena)
+{
+	Out *out = out_make(arena, target->format->escape);
+	target->format->write(out, page, arena);
+	if (target->path == NULL) {
+		send_out(out);
+		return;
+	}
+	size_t length;
+	const char *text = out_text(out, &length);
+	file_write(target->path, text, length);
+}
+
+/* What the reader could not make out makes facts wait: say so before anyone wonders. */
+static void say_messages(const Verdict *verdict, const char *path, Arena *arena)
+{
+	uint32_t count = 0;
+	for (uint32_t i = 0; i < verdict->items; i++)
+		count += verdict->item[i].found_by == FOUND_BY_READER;
+	if (count > 0)
+		say_error(arena_printf(arena, "%s: %u %s about how it is written; seamstamp review prints %s", path, count,
+			count == 1 ? "message" : "messages", count == 1 ? "it" : "them"));
+}
+
+static int print_file(Shared *shared, const Target *target, uint32_t targets, MakePage *make)
+{
+	Arena *arena = arena_make();
+	const char *path = shared->arguments->operand[0];
+	Verdict *verdict = judge_file(shared, path, arena);
+	bool broken = verdict->broken_file;
+	if (broken) {
+		say_broken(verdict, path, arena);
+	} else {
+		Page page = { .sheet = NULL };
+		make(&page, verdict, arena);
+		for (uint32_t i = 0; i < targets; i++)
+			write_target(&target[i], &page, arena);
+		flush_out();
+		say_messages(verdict, path, arena);
+	}
+	arena_free(arena);
+	return broken ? STATUS_FAILED : STATUS_FINE;
+}
+
+static const char *wrong_operands(const Arguments *arguments)
+{
+	const char *name = arguments->command->name;
+	if (arguments->operands != 1)
+		return arena_printf(arguments->arena, "%s needs one FILE, or - for standard input", name);
+	if (file_is_folder(arguments->operand[0]))
+		return arena_printf(arguments->arena, "%s takes a file, not a folder", name);
+	return NULL;
+}
+
+int print_pages(const Arguments *arguments, MakePage *make)
+{
+	Shared shared = { .arguments = arguments, .as_of = INT32_MIN };
+	Target target[MOST_OUTPUTS];
+	uint32_t targets = 0;
+	const char *wrong = wrong_operands(arguments);
+	if (wrong == NULL)
+		wrong = wrong_shared(&shared);
+	if (wrong == NULL)
+		wrong = read_targets(arguments, target, &targets);
+	if (wrong != NULL) {
+		say_usage(arguments->command, wrong);
+		return STATUS_FAILED;
+	}
+	if (!load_shared(&shared))
+		return STATUS_FAILED;
+	return print_file(&shared, target, targets, make);
+}

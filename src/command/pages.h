@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT
+ * Pages: what the commands share that print one page of one submittal, in several formats if asked.
+ */
+#ifndef COMMAND_PAGES_H
+#define COMMAND_PAGES_H
+
+#include "judging.h"
+#include "report.h"
+
+/* Fills the command's part of a page from a judged submittal. */
+typedef void MakePage(Page *page, Verdict *verdict, Arena *arena);
+
+/* Runs a command that takes one FILE: formats and outputs, the run's tables, the file, the page. Returns the status. */
+int print_pages(const Arguments *arguments, MakePage *make);
+
+#endif
