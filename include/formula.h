@@ -114,8 +114,8 @@ double plan_area_sq_ft(const RoofPlan *plan, const char *zone);
 /* The zone of a point of a gable or monoslope roof: `along_ft` from one rake, `up_ft` from the eave below, in plan. */
 const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft);
 
-/* Distances from the eave, rising, between which no zone of a gable or monoslope roof ends: 0 first, the ridge (of a monoslope the
- * high eave) last. At most MOST_LEVELS. */
+/* Distances from the eave, rising, between which no zone of a gable or monoslope roof ends: 0 first, the ridge (of a monoslope
+ * the high eave) last. At most MOST_LEVELS. */
 enum { MOST_LEVELS = 64 };
 size_t plan_levels_ft(const RoofPlan *plan, double at_ft[MOST_LEVELS]);
 
@@ -144,8 +144,8 @@ typedef struct {
 	bool whole_panels; /* as laid: a panel that a zone touches is laid as that zone, at the closest spacing */
 } Plane;
 
-/* Clips of all seams of one plane, added to `clips` of each zone: along a seam one at the eave, then one for each spacing begun in
- * each zone. Seams lie between panels laid from one rake; the rakes have none. False if a zone of the plan has no spacing. */
+/* Clips of all seams of one plane, added to `clips` of each zone: along a seam one at the eave, then one for each spacing begun
+ * in each zone. Seams lie between panels laid from one rake; the rakes have none. False if a zone of the plan has no spacing. */
 bool count_clips(const Plane *plane, const ZoneSpacing *zone, size_t zones, double *clips);
 
 /* Rolls of sheet laid in courses along the eave, each course and each piece lapping the one before. */

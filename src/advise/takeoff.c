@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The takeoff: panels, clips and screws of each roof area, then what counting.c counts by length. It counts what was submitted and
- * decides nothing; what cannot be counted says why.
+ * The takeoff: panels, clips and screws of each roof area, then what counting.c counts by length. It counts what was submitted
+ * and decides nothing; what cannot be counted says why.
  */
 #include "counting.h"
 
@@ -21,7 +21,7 @@ static void count_plane_area(Counting *counting)
 		!take_fact(counting->area, FACT_roof_area_slope_length, area, &length, counting->arena))
 		return;
 	area->unit = "sq ft";
-	area->how = arena_printf(counting->arena, "%s x %s ft x %s ft along the slope; %.2f squares", number_shortest(counting->arena, planes),
+	area->how = arena_printf(counting->arena, "%g x %s ft x %s ft along the slope; %.2f squares", planes,
 		number_shortest(counting->arena, feet), number_print(counting->arena, length, 6), planes * feet * length / 100);
 	settle(counting, area, planes * feet * length, planes * feet * length);
 }
@@ -104,7 +104,8 @@ static void count_zone(Counting *counting, const Case *clip, Case *zone)
 		return;
 	}
 	line->unit = "pieces";
-	line->how = arena_printf(counting->arena, "along each seam at %s in", number_shortest(counting->arena, here->record.spacing_in.value));
+	line->how = arena_printf(counting->arena, "along each seam at %s in",
+		number_shortest(counting->arena, here->record.spacing_in.value));
 	settle(counting, line, exact, laid);
 	if (counting->running >= 0)
 		counting->running += line->laid;
@@ -147,8 +148,9 @@ static void count_fixed(Counting *counting)
 		double length = counting->row->building.length_ft.value * 12;
 		double count = planes * pieces_to_cover(length, spacing->at[0].value);
 		line->unit = "pieces";
-		line->how = arena_printf(counting->arena, "at %s in along %s line of %s ft", number_shortest(counting->arena, spacing->at[0].value),
-			planes == 1 ? "one" : "each", number_shortest(counting->arena, length / 12));
+		line->how = arena_printf(counting->arena, "at %s in along %s line of %s ft",
+			number_shortest(counting->arena, spacing->at[0].value), planes == 1 ? "one" : "each",
+			number_shortest(counting->arena, length / 12));
 		settle(counting, line, count, count);
 		counting->fixed += counting->fixed >= 0 ? count : 0;
 	}

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The commands that print one page of one submittal. They judge nothing themselves, so their status is 0 unless the file cannot be
- * read.
+ * The commands that print one page of one submittal. They judge nothing themselves, so their status is 0 unless the file cannot
+ * be read.
  */
 #include "pages.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * The takeoff as a table: a roof area, a kind of part, a line for each place, what was counted and how; then what was not counted.
+ * The takeoff as a table: a roof area, a line for each part and place, what was counted and how; then what was not counted.
  */
 #include "takeoff_page.h"
 

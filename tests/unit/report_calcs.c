@@ -70,7 +70,7 @@ static const char *sheet_text(const World *world, Arena *arena, Node *root, cons
 	find_margins(sheet, verdict, arena);
 	const PageFormat *format = page_format("calcs", form);
 	Out *out = out_make(arena, format->escape);
-	format->write(out, sheet, arena);
+	format->write(out, &(Page){ .sheet = sheet }, arena);
 	return out_text(out, NULL);
 }
 
