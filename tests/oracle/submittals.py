@@ -37,13 +37,20 @@ MPH = 0.44704
 
 # ---------------------------------------------------------------- one package
 
-def pick_wind(rng):
-    """A row of wind.py within what the form takes; open buildings are refused by the program."""
+def is_on_edge(row):
+    angle = wind.angle_of(row["slope_in_12"])
+    return (abs(row["height_ft"] - 60.0) < 0.01
+            or min(abs(angle - e) for e in (3, 7, 10, 20, 25, 27, 30, 45)) < 1e-6)
+
+
+def pick_wind(rng, si):
+    """A row of wind.py within what the form takes; open buildings are refused by the program. In SI
+    no edges: so many metres are not the same feet to the last digit."""
     while True:
         row = wind.one_row(rng, rng.choice((0, 0, 0, 1, 3)))
         row = wind.expect({**row, "exposure_b_floor": "no"})     # as the sample edition has it
         if (row["enclosure"] != "open" and row["greatest_ft"] <= 5000 and row["slope_in_12"] >= 0.05
-                and not (row["hill"] != "none" and row["hill_height_ft"] > 5000)):
+                and row["hill_height_ft"] <= 5000 and not (si and is_on_edge(row))):
             return row
 
 
@@ -137,13 +144,7 @@ def zones_of(w):
 
 def package(rng, number):
     p = {"name": "OR-%d" % number, "si": rng.random() < 0.3}
-    w = p["wind"] = pick_wind(rng)
-    if p["si"]:                                          # no edges: a metre is not a foot to the last digit
-        w = p["wind"] = wind.expect({**w, "height_ft": rng.uniform(10.0, 59.0)})
-        angle = wind.angle_of(w["slope_in_12"])
-        if min(abs(angle - e) for e in (3, 7, 10, 20, 25, 27, 30, 45)) < 1e-6:
-            w["slope_in_12"] *= 0.99
-        w = p["wind"] = wind.expect(w)
+    w = p["wind"] = pick_wind(rng, p["si"])
     p["panel_in"] = rng.choice((12.0, 16.0, 18.0, 24.0, rng.uniform(10.0, 30.0)))
     p["run_ft"], p["fixed_at"] = rng.uniform(10.0, 150.0), rng.choice(("eave", "ridge", "mid-slope"))
     p["color"] = rng.choice(tuple(HOTTEST))
