@@ -171,6 +171,12 @@ def layout(edition, shape, theta, height, length, width):
         fifth, far = F(1, 5) * height, F(3, 5) * height
         return roof, [("3", roof.legs(fifth, far)), ("2", roof.edge(far)),
                       ("1", roof.edge(2 * far)), ("1'", None)]
+    if shape == "monoslope" and theta <= 10.0:
+        x, y = length, width                                     # the high eave lies at y = width
+        primed = [box(0, 4 * a, y - 2 * a, y), box(x - 4 * a, x, y - 2 * a, y)]
+        low = [box(0, 2 * a, 0, 2 * a), box(x - 2 * a, x, 0, 2 * a)]
+        return roof, [("3'", primed), ("2'", [box(0, x, y - 2 * a, y)]), ("3", low),
+                      ("2", roof.edge(a)), ("1", None)]
     if shape == "gable":
         eave, rake, ridge = roof.eave(a), roof.rake(a), roof.ridge(a)
         if edition == E10:
@@ -216,7 +222,7 @@ def go_quick():
 # ---------------------------------------------------------------- random roofs
 
 def pick_slope(rng, edition, shape):
-    top = {"flat": 1.25, "gable": 12.0, "monoslope": 0.6,
+    top = {"flat": 1.25, "gable": 12.0, "monoslope": 2.1,
            "hip": 6.0 if edition == E10 else 12.0}[shape]
     if rng.random() < 0.4:
         quarters = [n / 4.0 for n in range(1, 49) if n / 4.0 <= top]
@@ -227,7 +233,7 @@ def pick_slope(rng, edition, shape):
 def one_roof(rng):
     edition = rng.choice(EDITIONS)
     shape = rng.choice(("flat", "flat", "gable", "gable", "gable", "hip", "hip", "hip",
-                        "monoslope"))
+                        "monoslope", "monoslope"))
     slope = pick_slope(rng, edition, shape)
     height = rng.choice((rng.uniform(8.0, 60.0), rng.uniform(8.0, 40.0),
                          float(rng.randint(10, 60)), rng.uniform(60.0, 250.0)))
@@ -248,8 +254,8 @@ def one_roof(rng):
     length = max(length, width)
     if shape == "flat" and rng.random() < 0.5:
         length, width = width, length
-    if shape == "gable" and rng.random() < 0.3:
-        length, width = width, length            # ridge along the shorter side
+    if shape in ("gable", "monoslope") and rng.random() < 0.3:
+        length, width = width, length            # ridge or high eave along the shorter side
     return edition, shape, slope, height, length, width
 
 

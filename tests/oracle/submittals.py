@@ -133,7 +133,7 @@ def zones_of(w):
     """{zone: area or None} of those that have room on the plan."""
     theta = wind.angle_of(w["slope_in_12"])
     figure = w["figure"].split("-", 1)[1]
-    if figure in ("5A", "5B"):
+    if figure == "5B":
         sets = wind.sets_of(w["edition"], w["shape"], w["figure"], theta, w["height_ft"], w["least_ft"])
         return dict.fromkeys(sets[0][1])
     areas = plan.areas_of(w["edition"], w["shape"], w["slope_in_12"], w["height_ft"],
