@@ -312,6 +312,10 @@ def zone_by_rule(edition, shape, theta, h, length, width, x, y):
     d1, d2 = min(dx, dy), max(dx, dy)
     if h > 60.0 and theta <= (10.0 if edition == w.E10 else 7.0):
         return "3" if d2 <= 2 * a else "2" if d1 <= a else "1"
+    if shape == "monoslope" and theta > 3.0:
+        if width - y <= 2 * a:                   # along the high eave
+            return "3'" if dx <= 4 * a else "2'"
+        return "3" if dx <= 2 * a and y <= 2 * a else "2" if d1 <= a else "1"
     if theta <= 7.0:
         if edition == w.E10:
             return "3" if d2 <= a else "2" if d1 <= a else "1"
@@ -359,8 +363,6 @@ def plans():
     steps = 120
     for _ in range(60):
         edition, shape, slope, h, length, width = plan.one_roof(rng)
-        if shape == "monoslope":
-            shape = "flat"
         areas = plan.areas_of(edition, shape, slope, h, length, width)
         true("zones add up", sum(areas.values()) == plan.F(length) * plan.F(width))
         seen, theta = dict.fromkeys(areas, 0), plan.angle_of(slope)
