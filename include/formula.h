@@ -246,7 +246,7 @@ double drilled_in(double clip_in, double support_in);
 double length_into_steel_in(double through_in, double threads_per_in);
 
 /* Least length of a screw into a wood panel or board: right through. */
-double length_into_wood_in(double through_in);
+double length_into_wood_in(double above_in, double wood_in);
 
 /* ---- formula/lives ---- */
 

@@ -131,7 +131,7 @@ double fastener_length_needed_in(Case *screw)
 		tell(screw, NULL, "{fixed_clip_thickness} + {layers_thickness} + {support.thickness} + 3 / {threads}");
 		return length_into_steel_in(clip + layers + thickness, threads);
 	}
-	tell(screw, "{running_clip_thickness} + {layers_thickness} + {support.thickness}",
-		"{fixed_clip_thickness} + {layers_thickness} + {support.thickness}");
-	return length_into_wood_in(clip + layers + thickness);
+	tell(screw, "{running_clip_thickness} + {layers_thickness} + min({support.thickness}, 0.75)",
+		"{fixed_clip_thickness} + {layers_thickness} + min({support.thickness}, 0.75)");
+	return length_into_wood_in(clip + layers, thickness);
 }

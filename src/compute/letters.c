@@ -2,7 +2,9 @@
  * The engineer's letters and the roof areas they cover.
  */
 #include "below.h"
+#include "date.h"
 #include "fetch.h"
+#include "text.h"
 
 double submittal_letters_one(Case *submittal)
 {
@@ -41,4 +43,30 @@ double letter_areas_known_yes(Case *letter)
 		return 0;
 	}
 	return ready(letter);
+}
+
+/* The newest of the drawings decides; a package without any has its own item. */
+double letter_after_drawings_yes(Case *letter)
+{
+	int32_t dated = GIVEN(letter, letter, Letter, date);
+	Case *submittal = (Case *)outward(letter, KIND_submittal);
+	if (fetch_list(letter, submittal, offsetof(Submittal, documents)) == NULL)
+		return 0;
+	const Case *newest = NULL;
+	int32_t newest_day = INT32_MIN;
+	for (const Case *paper = first_below(submittal, KIND_document); paper != NULL; paper = paper->next) {
+		if (!is_among(GIVEN_AT(letter, paper, Document, kind), "roof plan; shop drawings"))
+			continue;
+		int32_t day = GIVEN_AT(letter, paper, Document, date);
+		newest = day > newest_day ? paper : newest;
+		newest_day = day > newest_day ? day : newest_day;
+	}
+	if (!ready(letter))
+		return 0;
+	if (newest == NULL)
+		return SKIP(letter, "no drawing is in the package");
+	const Document *drawing = newest->row;
+	note(letter, arena_printf(letter->all->arena, "%s %s is of %s", drawing->kind.text, drawing->number.text,
+		date_print(letter->all->arena, newest_day)));
+	return dated >= newest_day;
 }

@@ -270,7 +270,10 @@ static void slice_area(const Resolving *r, const Case *area, Slice *parts)
 	}
 }
 
-/* Where the tests of an area were not stated, every comparison there would be waits for them. */
+/* Where the tests of an area were not stated, every comparison there would be waits for them: with the listing for class, which
+ * every area has. */
+static const Word class_role = { .given.said = SAID_VALUE, .text = "class" };
+
 static void wait_for_tests(Resolving *r, const Case *area)
 {
 	const RoofArea *row = area->row;
@@ -285,6 +288,7 @@ static void wait_for_tests(Resolving *r, const Case *area)
 		Draft draft = { .with = WITH_LISTING, .kind = kind, .may_go = MAY_SAME, .step = STEP_UNKNOWN };
 		draft.attribute = in_words(r->arena, may->field->key);
 		draft.part = area;
+		draft.role = &class_role;
 		draft.field = tests;
 		draft.here_row = draft.there_row = row;
 		compare_add(r, &draft);

@@ -227,14 +227,14 @@ static void open_framing_over_deck_goes_by_the_switch(void **state)
 {
 	static const struct {
 		const char *accepted, *paper, *code; /* the item that stands for it */
-	} cases[] = { { "no", "product data", "LST-10a" }, { "no", "statement on open-framing test", "LST-10a" },
+	} cases[] = { { "no", "product data", "DCK-02" }, { "no", "statement on open-framing test", "DCK-02" },
 		{ "with statement", "product data", "ENG-16b" }, { "with statement", "statement on open-framing test", NULL },
 		{ "yes", "product data", NULL } };
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		Arena *arena = arena_make();
 		Verdict *verdict = REVIEW(*state, arena, { "criteria.open_framing_test_over_deck", cases[i].accepted },
 			{ "roof_areas.0.tests.1.listing", "report-53" }, { "documents.4.kind", cases[i].paper });
-		static const char *const codes[] = { "LST-10a", "ENG-16b" };
+		static const char *const codes[] = { "DCK-02", "ENG-16b" };
 		for (size_t j = 0; j < 2; j++)
 			assert_int_equal(item_of(verdict, codes[j]) != NULL, cases[i].code != NULL && strcmp(codes[j], cases[i].code) == 0);
 		arena_free(arena);
