@@ -227,7 +227,12 @@ Case *const *letters_unknown(const Case *at, uint32_t *count)
 	return index->unknown;
 }
 
+Case *area_called(const Case *at, const char *name)
+{
+	return area_named(index_of(at), at->all->arena, name);
+}
+
 bool is_area_name(const Case *at, const char *name)
 {
-	return area_named(index_of(at), at->all->arena, name) != NULL;
+	return area_called(at, name) != NULL;
 }

@@ -37,7 +37,8 @@ Case *const *letters_covering(const Case *at, const char *name, uint32_t *count)
 /* The letters, at most 64, whose areas are not known. */
 Case *const *letters_unknown(const Case *at, uint32_t *count);
 
-/* Whether a roof area of this name is in the submittal. */
+/* The roof area of a name, or NULL; whether there is one. */
+Case *area_called(const Case *at, const char *name);
 bool is_area_name(const Case *at, const char *name);
 
 #endif

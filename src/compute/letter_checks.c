@@ -6,6 +6,7 @@
 #include "below.h"
 #include "capacity.h"
 #include "formula.h"
+#include "letters.h"
 #include "text.h"
 
 #include <ctype.h>
@@ -15,13 +16,7 @@
 /* More zones than any roof has. */
 enum { MOST_VALUES = 64 };
 
-/* The letters that cover the roof area. */
-typedef struct {
-	Case *const *at;
-	uint32_t count;
-} Letters;
-
-static Letters fetch_letters(Case *fact)
+Letters fetch_letters(Case *fact)
 {
 	const char *name = GIVEN(fact, roof_area, RoofArea, name);
 	Letters letters = { NULL, 0 };

@@ -70,3 +70,17 @@ double letter_after_drawings_yes(Case *letter)
 		date_print(letter->all->arena, newest_day)));
 	return dated >= newest_day;
 }
+
+/* ---- which guides govern ---- */
+
+double submittal_federal_structural_yes(Case *submittal)
+{
+	Asked asked = ask(submittal, offsetof(Submittal, specification.adopts));
+	if (asked.given->said == SAID_NONE)
+		return 0;
+	const Texts *adopts = fetch_texts(submittal, asked);
+	for (uint32_t i = 0; ready(submittal) && i < adopts->count; i++)
+		if (list_has(submittal->all->criteria, "federal structural guides", adopts->at[i].text))
+			return 1;
+	return 0;
+}

@@ -9,20 +9,25 @@
 #include <math.h>
 
 /* All that a figure hangs on; the figure itself was found by resolve from the same values. */
-const ZoneHere *fetch_zone(Case *zone)
+const ZoneHere *fetch_zone_of(Case *fact, const Case *zone)
 {
-	fetch_standard(zone);
-	GIVEN(zone, roof_area, RoofArea, building.shape);
-	GIVEN(zone, roof_area, RoofArea, building.slope_in_12);
-	GIVEN(zone, roof_area, RoofArea, building.eave_height_ft);
-	GIVEN(zone, roof_area, RoofArea, building.enclosure);
-	if (!ready(zone))
+	fetch_standard(fact);
+	GIVEN(fact, roof_area, RoofArea, building.shape);
+	GIVEN(fact, roof_area, RoofArea, building.slope_in_12);
+	GIVEN(fact, roof_area, RoofArea, building.eave_height_ft);
+	GIVEN(fact, roof_area, RoofArea, building.enclosure);
+	if (!ready(fact))
 		return NULL;
 	const ZoneHere *here = zone->row;
 	if (here->zone != NULL)
 		return here;
-	REFUSE(zone, here->why != NULL ? here->why : "the zones of this roof are not known");
+	REFUSE(fact, here->why != NULL ? here->why : "the zones of this roof are not known");
 	return NULL;
+}
+
+const ZoneHere *fetch_zone(Case *zone)
+{
+	return fetch_zone_of(zone, zone);
 }
 
 double zone_plan_area_sq_ft(Case *zone)

@@ -14,6 +14,7 @@ double fetch_wind_constant(Case *fact, const char *standard, const char *name);
 
 /* A zone of a figure; NULL if the fact waits for what the figure hangs on, or is refused since no figure covers the roof. */
 const ZoneHere *fetch_zone(Case *zone);
+const ZoneHere *fetch_zone_of(Case *fact, const Case *zone);
 
 /* The area's height as the figures mean it, and the lesser side of the plan. */
 double fetch_height_ft(Case *fact);
