@@ -7,6 +7,7 @@
 #include "check.h"
 
 #include "builtin.h"
+#include "file.h"
 #include "pipeline.h"
 
 #include <stdlib.h>
@@ -111,6 +112,30 @@ static inline bool edit_nodes(Arena *arena, Node *root, const char *path, const 
 	if (old != NULL)
 		node->place = old->place;
 	return node_graft(arena, root, path, node);
+}
+
+/* Reviews a file, its nodes as well for who asks for places in them. */
+static inline Verdict *review_nodes_of(const World *world, Arena *arena, const char *path, Node **root)
+{
+	const char *bytes, *why;
+	size_t length;
+	assert_int_equal(file_read(arena, path, 4 << 20, &bytes, &length, &why), FILE_READ);
+	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
+	Complaints complaints = { .arena = arena };
+	*root = read_yaml(arena, source, &complaints);
+	assert_non_null(*root);
+	Submittal *submittal = read_submittal(arena, *root, source, world->reference, &complaints);
+	Inputs inputs = { .submittal = submittal, .criteria = world->criteria, .reference = world->reference,
+		.registers = world->registers, .as_of = INT32_MIN };
+	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
+	advise(verdict, arena);
+	return verdict;
+}
+
+static inline Verdict *review_path(const World *world, Arena *arena, const char *path)
+{
+	Node *root;
+	return review_nodes_of(world, arena, path, &root);
 }
 
 #endif

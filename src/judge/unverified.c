@@ -135,6 +135,19 @@ static void doubt_lives(Doubts *doubts)
 
 /* ---- figures ---- */
 
+/* "elevation decay (wind_constants.csv)" of "wind_constants.csv elevation_decay": a row, and the table it stands in. */
+static const char *constant_words(const char *constant, Arena *arena)
+{
+	size_t table = strcspn(constant, " ");
+	if (constant[table] == '\0')
+		return constant;
+	char *row = arena_text(arena, constant + table + 1, strlen(constant + table + 1));
+	for (char *c = row; *c != '\0'; c++)
+		if (*c == '_')
+			*c = ' ';
+	return arena_printf(arena, "%s (%.*s)", row, (int)table, constant);
+}
+
 /* Counts each constant once, and names those known from memory. */
 static void count_constants(Doubts *doubts)
 {
@@ -148,7 +161,7 @@ static void count_constants(Doubts *doubts)
 			continue;
 		doubts->judging->verdict->known_by[use->known_by]++;
 		if (use->known_by == KNOWN_MEMORY)
-			doubt(doubts, use->what.constant, "a figure from memory: verify it before it is relied on");
+			doubt(doubts, constant_words(use->what.constant, doubts->judging->arena), "a figure from memory: verify it before it is relied on");
 	}
 }
 

@@ -202,7 +202,7 @@ static const char *constant_origin(const Sheet *sheet, const SheetUse *use, Aren
 {
 	const char *place = use->given != NULL ? place_text(sheet, &use->given->place, arena) : NULL;
 	const char *source = use->source != NULL ? basis_short(sheet, use->source, arena) : "the panel maker's own paper";
-	const char *row = *use->row != '\0' ? arena_printf(arena, ", row %s", use->row) : "";
+	const char *row = *use->row != '\0' ? arena_printf(arena, ", row %s", plain_words(use->row, arena)) : "";
 	return arena_printf(arena, "%s%s; %s", place != NULL ? place : use->table, row, source);
 }
 

@@ -31,23 +31,6 @@ static bool take_row(void *user, const Cell *cell, uint32_t cells)
 	return true;
 }
 
-static Verdict *review_file(const World *world, Arena *arena, const char *path, Node **root)
-{
-	const char *bytes, *why;
-	size_t length;
-	assert_int_equal(file_read(arena, path, 4 << 20, &bytes, &length, &why), FILE_READ);
-	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
-	Complaints complaints = { .arena = arena };
-	*root = read_yaml(arena, source, &complaints);
-	assert_non_null(*root);
-	Submittal *submittal = read_submittal(arena, *root, source, world->reference, &complaints);
-	Inputs inputs = { .submittal = submittal, .criteria = world->criteria, .reference = world->reference,
-		.registers = world->registers, .as_of = INT32_MIN };
-	Verdict *verdict = judge(arena, resolve(arena, &inputs), &complaints, source);
-	advise(verdict, arena);
-	return verdict;
-}
-
 /* Marks the planted row of one place of an item; false if nobody planted it. */
 static bool find_planted(PlantedList *all, const char *file, Node *root, const Finding *item, const Spot *spot)
 {
@@ -68,7 +51,7 @@ static uint32_t unplanted(const World *world, PlantedList *all, const char *path
 	Arena *arena = arena_make();
 	const char *file = strrchr(path, '/') + 1;
 	Node *root;
-	Verdict *verdict = review_file(world, arena, path, &root);
+	Verdict *verdict = review_nodes_of(world, arena, path, &root);
 	for (uint32_t i = 0; i < verdict->items; i++)
 		for (uint32_t s = 0; s < verdict->item[i].spots; s++)
 			wrong += !find_planted(all, file, root, &verdict->item[i], &verdict->item[i].spot[s]);
