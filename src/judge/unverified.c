@@ -161,7 +161,8 @@ static void count_constants(Doubts *doubts)
 			continue;
 		doubts->judging->verdict->known_by[use->known_by]++;
 		if (use->known_by == KNOWN_MEMORY)
-			doubt(doubts, constant_words(use->what.constant, doubts->judging->arena), "a figure from memory: verify it before it is relied on");
+			doubt(doubts, constant_words(use->what.constant, doubts->judging->arena),
+			      "a figure from memory: verify it before it is relied on");
 	}
 }
 
