@@ -103,7 +103,7 @@ static bool is_met(const Case *at, Relation relation, const Tested *tested)
 static bool is_given(const OperandValue *value)
 {
 	return value->fact != NULL || value->given == NULL ? value->state == OPERAND_HAS
-		: is_value(value->given) || (value->field->kind == IS_LIST && value->given->said == SAID_NONE);
+		: is_value(value->given) || value->given->said == SAID_NONE;
 }
 
 /* `is given` asks whether a value was said: a submittal that says it does not apply has not given it. Only what could not be
