@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT
- * Openings in the roof: which need a curb, and whose curb it is.
+ * Openings in the roof: how many, which need a curb, and whose curb it is.
  */
+#include "below.h"
 #include "fetch.h"
 #include "text.h"
 
@@ -27,4 +28,23 @@ double penetration_maker_curb_yes(Case *opening)
 		return 0;
 	double from_maker = OF(opening, part_supplied_by_maker_yes);
 	return ready(opening) && from_maker != 0;
+}
+
+double roof_area_openings_one(Case *area)
+{
+	const List *openings = fetch_list(area, area, offsetof(RoofArea, penetrations));
+	return openings != NULL ? openings->count : 0;
+}
+
+/* Hatches, skylights and smoke vents stand on the architect's drawings alone. */
+double roof_area_trade_openings_one(Case *area)
+{
+	if (fetch_list(area, area, offsetof(RoofArea, penetrations)) == NULL)
+		return 0;
+	double count = 0;
+	for (Case *at = first_below(area, KIND_penetration); at != NULL; at = at->next) {
+		const char *kind = GIVEN_AT(area, at, Penetration, kind);
+		count += ready(area) && !list_has(area->all->criteria, "openings the architect draws", kind);
+	}
+	return count;
 }
