@@ -69,7 +69,8 @@ double role_found_one(Case *role)
 		return OF_AT(role, first, role_found_one);
 	const BoundRole *bound = ((const RoleDue *)role->row)->bound;
 	const Word *part = &bound->row->part;
-	Count count = { bound, part_kind(part->text, strlen(part->text)), 0 };
+	bool is_detail = is_word(part, "detail");
+	Count count = { bound, is_detail ? KIND_detail : part_kind(part->text, strlen(part->text)), 0 };
 	each_area(role, count_area, &count);
 	if (count.found < bound->row->least_count_one.value)
 		each_area(role, wait_for_area, &count);

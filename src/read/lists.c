@@ -84,7 +84,7 @@ static void bind_role(const Binding *base, const RequiredRole *row, BoundRole *b
 	    tests_bind(&b, &row->when, &bound->when, &bound->whens))
 		for (uint32_t i = 0; i < bound->whens; i++)
 			check_given(&b, &bound->when[i], bound->when, bound->whens);
-	if (row->part.given.said != SAID_VALUE || !part_find(row->part.text, strlen(row->part.text), &b.for_each))
+	if (row->part.given.said != SAID_VALUE || !filler_find(row->part.text, strlen(row->part.text), &b.for_each))
 		return;
 	if (tests_bind(&b, &row->filled_by, &bound->filled_by, &bound->fills))
 		for (uint32_t i = 0; i < bound->fills; i++)

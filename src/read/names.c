@@ -73,6 +73,15 @@ bool part_find(const char *word, size_t length, RecordKind *kind)
 	return false;
 }
 
+bool filler_find(const char *word, size_t length, RecordKind *kind)
+{
+	static const char detail[] = "detail";
+	if (length != sizeof detail - 1 || strncmp(word, detail, length) != 0)
+		return part_find(word, length, kind);
+	*kind = KIND_detail;
+	return true;
+}
+
 /* The record outside another; false outside the submittal. */
 static bool outwards(RecordKind *kind)
 {

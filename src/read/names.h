@@ -56,6 +56,9 @@ const char *for_each_words(Arena *arena);
 /* The kind of part a word names; false if it is none. */
 bool part_find(const char *word, size_t length, RecordKind *kind);
 
+/* The same for what may fill a role: a part or a detail. */
+bool filler_find(const char *word, size_t length, RecordKind *kind);
+
 /* Fills the value an operand gives from its field. */
 void operand_of_field(Operand *operand, const Field *field);
 

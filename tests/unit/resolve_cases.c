@@ -63,7 +63,7 @@ static void each_list_makes_cases_in_the_order_of_the_file(void **state)
 	assert_int_equal(all->of[KIND_clip].count, 2);
 	assert_int_equal(all->of[KIND_fastener].count, 4);
 	assert_int_equal(all->of[KIND_sealant].count, 5);
-	assert_int_equal(all->of[KIND_detail].count, 5);
+	assert_int_equal(all->of[KIND_detail].count, 7);
 	assert_int_equal(all->of[KIND_requirement].count, 9);
 	assert_int_equal(all->of[KIND_event].count, 8);
 	assert_int_equal(all->waitings, 0);
