@@ -204,7 +204,7 @@ static void add_parts(const Filling *f)
 		if (shown > MOST_PARTS)
 			continue;
 		const char *one = shown < MOST_PARTS ? part_name(row) : "and more";
-		area->parts = area->parts == NULL ? one : arena_printf(f->arena, "%s, %s", area->parts, one);
+		area->parts = area->parts == NULL ? one : arena_printf(f->arena, "%s; %s", area->parts, one);
 	}
 }
 

@@ -63,17 +63,24 @@ static uint32_t unplanted(const World *world, PlantedList *all, const char *path
 	return wrong;
 }
 
+static PlantedList read_planted(Arena *arena)
+{
+	PlantedList all = { .arena = arena };
+	const char *bytes, *why;
+	size_t length;
+	assert_int_equal(file_read(arena, "examples/planted.csv", 1 << 20, &bytes, &length, &why), FILE_READ);
+	Complaints complaints = { .arena = arena };
+	CsvFile csv = { arena, source_make(arena, "planted.csv", bytes, length, 0), &complaints, take_row, &all };
+	assert_true(csv_read(&csv));
+	return all;
+}
+
 static void planted_and_found_agree(void **state)
 {
 	(void)state;
 	World world = world_make();
-	PlantedList all = { .arena = world.run };
-	const char *bytes, *why;
-	size_t length, files;
-	assert_int_equal(file_read(world.run, "examples/planted.csv", 1 << 20, &bytes, &length, &why), FILE_READ);
-	Complaints complaints = { .arena = world.run };
-	CsvFile csv = { world.run, source_make(world.run, "planted.csv", bytes, length, 0), &complaints, take_row, &all };
-	assert_true(csv_read(&csv));
+	PlantedList all = read_planted(world.run);
+	size_t files;
 	const char *const *path;
 	assert_true(file_walk(world.run, "examples", &path, &files));
 	assert_true(files >= 11);
@@ -90,8 +97,32 @@ static void planted_and_found_agree(void **state)
 	arena_free(world.run);
 }
 
+/* Every rule is shown by some whole package. */
+static bool is_planted(const PlantedList *all, const char *code)
+{
+	for (uint32_t i = 0; i < all->count; i++)
+		if (strcmp(all->at[i].code, code) == 0)
+			return true;
+	return false;
+}
+
+static void every_rule_is_shown(void **state)
+{
+	(void)state;
+	World world = world_make();
+	PlantedList all = read_planted(world.run);
+	uint32_t missing = 0;
+	for (uint32_t i = 0; i < world.criteria->rules; i++)
+		if (!is_planted(&all, world.criteria->rule[i].code)) {
+			missing++;
+			print_message("no example fires %s\n", world.criteria->rule[i].code);
+		}
+	print_message("%u of %u rules are shown by no example\n", missing, world.criteria->rules);
+	arena_free(world.run);
+}
+
 int main(void)
 {
-	const struct CMUnitTest tests[] = { cmocka_unit_test(planted_and_found_agree) };
+	const struct CMUnitTest tests[] = { cmocka_unit_test(planted_and_found_agree), cmocka_unit_test(every_rule_is_shown) };
 	return cmocka_run_group_tests_name("planted", tests, NULL, NULL) != 0;
 }
