@@ -3,35 +3,14 @@
  * areas that tests/oracle/plan.py cuts out of random roofs. A third of the buildings lie on an edge: the end of a band of slopes, a
  * corner of a curve, 60 ft, or a height at which an exposure changes. What lies on an edge is counted here, not there.
  */
-#include "../wind_roof.h"
-#include "../hand.h"
 #include "../oracle_rows.h"
+#include "../small_roof.h"
 
 #include "formula.h"
 
 static World world;
 
-/* ---- a small roof, whose records are overwritten row by row ---- */
-
-static const char roof[] =
-	"form: 1\nsubmittal: A\nstage: application\ndate: 2026-04-14\n"
-	"building: {shape: flat, length: 100 ft, width: 100 ft, eave_height: 20 ft, mean_roof_height: 20 ft, slope: 1:12,"
-	" enclosure: enclosed, parapet_height: 0 ft}\n"
-	"wind: {standard: ASCE 7-16, basic_speed: 100 mph, exposure: C, ground_elevation: 0 ft,"
-	" topography: {terrain: none, height: 0 ft, half_length: 0 ft, distance: 0 ft}}\n"
-	"engineering: none\n"
-	"roof_areas:\n  - {name: Roof, panel: {width: 12 in}, clips: [{item: clip, use: running, spacing: 24 in}]}\n";
-
-static Submittal *small_roof(Arena *arena)
-{
-	const Source *source = source_make(arena, "roof.yaml", roof, sizeof roof - 1, SOURCE_SUBMITTAL);
-	Complaints complaints = { .arena = arena };
-	Node *root = read_yaml(arena, source, &complaints);
-	Submittal *submittal = read_submittal(arena, root, source, world.reference, &complaints);
-	print_complaints(&complaints);
-	assert_int_equal(complaints.count, 0);
-	return submittal;
-}
+/* ---- a row into the records of a small roof ---- */
 
 /* The words live as long as the row's own arena. */
 static const char *kept(Arena *arena, const OracleRows *rows, const char *column)
@@ -66,13 +45,6 @@ static void put_wind(Arena *arena, Submittal *submittal, const OracleRows *rows)
 	wind->topography.half_length_ft.value = oracle_number(rows, "hill_half_length_ft");
 	wind->topography.distance_ft.value = oracle_number(rows, "hill_distance_ft");
 	((Criteria *)(uintptr_t)world.criteria)->edition.exposure_b_floor.yes = oracle_is(rows, "exposure_b_floor", "yes");
-}
-
-static Cases *cases_of(Arena *arena, const Submittal *submittal)
-{
-	Inputs inputs = { .submittal = submittal, .criteria = world.criteria, .reference = world.reference,
-		.registers = world.registers, .as_of = INT32_MIN, .nameless = true };
-	return resolve(arena, &inputs);
 }
 
 /* ---- edges, told from the numbers of a row ---- */
@@ -262,7 +234,7 @@ static void check_counts(const Count *count)
 
 static void buildings_are_as_the_second_opinion_has_them(void **state)
 {
-	Submittal *submittal = small_roof(*state);
+	Submittal *submittal = small_roof(&world, *state);
 	Count *count = TAKE(*state, Count, 1);
 	assert_in_range(world.reference->wind_curves.count, 1, MOST_CURVES);
 	OracleRows rows;
@@ -270,7 +242,7 @@ static void buildings_are_as_the_second_opinion_has_them(void **state)
 		Arena *arena = arena_make();
 		put_building(arena, submittal, &rows);
 		put_wind(arena, submittal, &rows);
-		Cases *all = cases_of(arena, submittal);
+		Cases *all = small_cases(&world, arena, submittal);
 		assert_string_equal(((const Zone *)all->of[KIND_zone].at[0]->row)->figure.text, oracle_text(&rows, "figure"));
 		Case *zone = zone_of_row(count, &rows, all);
 		check_area(&rows, all->of[KIND_roof_area].at[0]);
@@ -289,7 +261,7 @@ static void buildings_are_as_the_second_opinion_has_them(void **state)
 
 static void zones_in_plan_are_as_cut_out(void **state)
 {
-	Submittal *submittal = small_roof(*state);
+	Submittal *submittal = small_roof(&world, *state);
 	OracleRows rows;
 	Arena *arena = NULL;
 	const Cases *all = NULL;
@@ -304,7 +276,7 @@ static void zones_in_plan_are_as_cut_out(void **state)
 			put_building(arena, submittal, &rows);
 			submittal->building.length_ft.value = oracle_number(&rows, "length_ft");
 			submittal->building.width_ft.value = oracle_number(&rows, "width_ft");
-			all = cases_of(arena, submittal);
+			all = small_cases(&world, arena, submittal);
 			strcpy(roof_before, here);
 			roofs++;
 		}
