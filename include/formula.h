@@ -71,6 +71,17 @@ double snow_drag_lb(const SnowStrip *strip);
 /* What one clamp holds of the drag on one panel: the clamps of all rows share it alike. */
 double drag_per_clamp_lb(double drag_lb, double clamp_spacing_in, double panel_width_in, double rows);
 
+/* ---- formula/slope: what a slope keeps, and what slides on it ---- */
+
+/* From mid-span to the lower support the fall is half the span's less the sag. Camber that is left over counts the same way. */
+double slope_under_load_in_12(double slope_in_12, double deflection_in, double camber_in, double span_in);
+
+/* Weight of a strip as wide as a panel, times the sine of the slope. */
+double weight_drag_lb(double weight_psf, double width_in, double run_ft, double slope_in_12);
+
+/* Every clip of a run resists by its slide force. */
+double friction_drag_lb(double slide_force_lb, double run_ft, double spacing_in);
+
 /* ---- formula/plan: zones of a rectangle ---- */
 
 /* Width a of the edge strips: the lesser of 0.1 of the least width and 0.4 h, not below 0.04 of the least width or 3 ft. */
@@ -228,6 +239,9 @@ double movement_in(double expansion_per_F, double run_ft, double difference_F);
 
 /* Movement over what a clip lets go: centred, half its travel each way; set by the mark, the whole of it. */
 double travel_ratio_one(double expansion_in, double contraction_in, double travel_in, bool set_by_mark);
+
+/* Temperature difference whose movement uses up the whole travel. */
+double carried_difference_F(double expansion_per_F, double run_ft, double travel_in);
 
 /* Longest run whose greater movement stays within half the travel. */
 double longest_run_ft(double expansion_per_F, double greater_difference_F, double travel_in);

@@ -124,3 +124,9 @@ double requirement_item_accepted_yes(Case *requirement)
 	const char *reason = NULL;
 	return ready(requirement) && best_approval(requirement, item, &here, &reason) != NULL;
 }
+
+/* What the criteria forbid without a letter needs one even if it is in the catalogue. */
+double part_approved_in_register_yes(Case *part)
+{
+	return fetch_approval(part) != NULL;
+}

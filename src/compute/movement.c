@@ -57,6 +57,15 @@ double roof_area_moving_length_ft(Case *area)
 	return length * (1 + laps) / (is_middle ? 2 : 1);
 }
 
+double roof_area_one_line_yes(Case *area)
+{
+	double lines = OF(area, roof_area_fixed_lines_one);
+	if (!ready(area) || lines != 1)
+		return 0;
+	note(area, fetch_fixed_line(area));
+	return 1;
+}
+
 /* ---- temperatures ---- */
 
 /* Medium colors count as dark. */
@@ -81,6 +90,23 @@ double roof_area_laid_at_F(Case *area)
 {
 	const Number *value = &area->all->criteria->edition.installation_temperature_F;
 	return CONSTANT(area, "criteria.yaml", "installation_temperature", value->value, NULL);
+}
+
+double roof_area_panel_range_F_step(Case *area)
+{
+	double hottest = OF(area, roof_area_hottest_panel_F);
+	double coldest = OF(area, roof_area_coldest_panel_F);
+	return ready(area) ? hottest - coldest : 0;
+}
+
+double roof_area_insulated_yes(Case *area)
+{
+	bool found = false;
+	if (fetch_list(area, area, offsetof(RoofArea, build_up)) == NULL)
+		return 0;
+	for (Case *layer = first_below(area, KIND_layer); layer != NULL; layer = layer->next)
+		found |= same_text(GIVEN_AT(area, layer, Layer, layer), "insulation");
+	return found;
 }
 
 /* ---- movement ---- */
@@ -150,6 +176,15 @@ double roof_area_travel_ratio_one(Case *area)
 	return ready(area) ? travel_ratio_one(grows, shrinks, travel, false) : 0;
 }
 
+/* What guide specifications ask for is a difference of temperature that the whole travel has to carry. */
+double roof_area_carried_difference_F_step(Case *area)
+{
+	double expansion = OF(area, roof_area_expansion_one);
+	double run = OF(area, roof_area_moving_length_ft);
+	double travel = OF(area, roof_area_running_clip_travel_in);
+	return ready(area) ? carried_difference_F(expansion, run, travel) : 0;
+}
+
 double roof_area_longest_run_ft(Case *area)
 {
 	double expansion = OF(area, roof_area_expansion_one);
@@ -163,18 +198,50 @@ double roof_area_longest_run_ft(Case *area)
 	return ready(area) ? longest_run_ft(expansion, difference, travel) : 0;
 }
 
+/* Fixed in the middle, a slope may be twice as long as the run to either side. */
+double roof_area_longest_slope_ft(Case *area)
+{
+	const char *line = fetch_fixed_line(area);
+	double run = OF(area, roof_area_longest_run_ft);
+	bool is_middle = line != NULL && same_text(line, "mid-slope");
+	if (is_middle)
+		area->now->formula = "2 * {longest_run}";
+	return ready(area) ? run * (is_middle ? 2 : 1) : 0;
+}
+
 /* ---- details at the free end ---- */
 
-/* The upper end is free unless the panels are fixed at the ridge or under a wall. */
+/* The panels' one line, in its word; NULL (and not applicable) where there is not just one. */
+static const char *fetch_line(Case *detail)
+{
+	const Fact *line = fetch_use(detail, area_of(detail), FACT_roof_area_one_line);
+	fetch_raise(detail, line);
+	if (ready(detail) && line->value == 0)
+		SKIP(detail, "the panels are not fixed at one line");
+	return ready(detail) ? line->note : NULL;
+}
+
+static const char upper_ends[] = "ridge;headwall;hip", lower_ends[] = "eave;valley";
+
+/* An end is free unless the panels are fixed there. */
 double detail_free_end_yes(Case *detail)
 {
 	const char *place = GIVEN(detail, detail, Detail, place);
-	Case *area = area_of(detail);
-	const Fact *length = fetch_use(detail, area, FACT_roof_area_moving_length);
 	if (!ready(detail))
 		return 0;
-	if (!is_among(place, "ridge;headwall"))
+	bool is_upper = is_among(place, upper_ends), is_lower = is_among(place, lower_ends);
+	if (!is_upper && !is_lower)
 		return 0;
-	fetch_raise(detail, length);
-	return ready(detail) && !is_among(length->note, "ridge;headwall;hip");
+	const char *line = fetch_line(detail);
+	return line != NULL && !is_among(line, is_upper ? upper_ends : lower_ends);
+}
+
+/* A gutter hangs at the eave. */
+double detail_at_fixed_line_yes(Case *detail)
+{
+	const char *place = GIVEN(detail, detail, Detail, place);
+	const char *line = fetch_line(detail);
+	if (line == NULL)
+		return 0;
+	return same_text(place, line) || (same_text(place, "gutter") && same_text(line, "eave"));
 }

@@ -24,3 +24,8 @@ double longest_run_ft(double expansion_per_F, double greater_difference_F, doubl
 {
 	return travel_in / 2 / (expansion_per_F * greater_difference_F * in_per_ft);
 }
+
+double carried_difference_F(double expansion_per_F, double run_ft, double travel_in)
+{
+	return travel_in / (expansion_per_F * run_ft * in_per_ft);
+}
