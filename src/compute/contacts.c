@@ -119,3 +119,17 @@ double contact_potential_difference_V(Case *contact)
 	double other = OF(contact, contact_other_index_V);
 	return ready(contact) ? potential_difference_V(one, other) : 0;
 }
+
+/* ---- isolation ---- */
+
+double adjoining_metal_separated_yes(Case *metal)
+{
+	Asked by = ask(metal, offsetof(Adjoining, separated_by));
+	return by.given->said != SAID_NOTHING && !same_text(fetch_word(metal, by), "nothing") && ready(metal);
+}
+
+double contact_isolated_yes(Case *contact)
+{
+	const Case *part = ((const Met *)contact->row)->part;
+	return part->kind == KIND_adjoining_metal && OF_AT(contact, (Case *)part, adjoining_metal_separated_yes) != 0;
+}

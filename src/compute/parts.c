@@ -90,6 +90,19 @@ double part_renewable_yes(Case *part)
 	return ready(part) && (place == NULL || !list_has(part->all->criteria, "concealed places", place));
 }
 
+/* The place goes before the kind: screws of trim lie open, sealant in a seam does not. */
+double part_concealed_yes(Case *part)
+{
+	double by_kind = of_kind(part, offsetof(KindRow, concealed));
+	const char *place = ready(part) ? fetch_place(part) : NULL;
+	if (!ready(part) || place == NULL)
+		return by_kind;
+	const Criteria *criteria = part->all->criteria;
+	if (part->kind == KIND_fastener)
+		return by_kind != 0 && !list_has(criteria, "exposed fastener uses", place);
+	return by_kind != 0 || list_has(criteria, "concealed places", place);
+}
+
 /* ---- catalogue and source ---- */
 
 double part_in_catalogue_yes(Case *part)

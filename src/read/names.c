@@ -29,7 +29,7 @@ _Static_assert(sizeof facts / sizeof *facts == FACT_COUNT, "facts are numbered i
 static const RecordKind cases[] = { KIND_submittal, KIND_letter,     KIND_requirement,  KIND_roof_area, KIND_test,
 				    KIND_zone,      KIND_panel,      KIND_support,      KIND_layer,     KIND_clip,
 				    KIND_fastener,  KIND_fixed_line, KIND_underlayment, KIND_sealant,   KIND_rivet,
-				    KIND_closure,   KIND_detail,     KIND_penetration,  KIND_accessory, KIND_adjoining_metal,
+				    KIND_closure,   KIND_detail,     KIND_penetration,  KIND_accessory, KIND_adjoining_metal, KIND_touching,
 				    KIND_document,  KIND_event,      KIND_change,       KIND_reply,     KIND_comparison,
 				    KIND_role,      KIND_paper,     KIND_contact,
 				    KIND_upper_roof, KIND_seam_test };

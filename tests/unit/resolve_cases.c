@@ -249,7 +249,8 @@ static void without_roof_areas_all_inside_them_waits(void **state)
 	static const Edit edits[] = { { "roof_areas", NULL }, { NULL, NULL } };
 	static const RecordKind inside[] = { KIND_roof_area, KIND_test, KIND_panel, KIND_support, KIND_layer, KIND_clip, KIND_fastener,
 		KIND_fixed_line, KIND_underlayment, KIND_sealant, KIND_rivet, KIND_closure, KIND_detail, KIND_penetration, KIND_accessory,
-		KIND_adjoining_metal, KIND_upper_roof, KIND_seam_test, KIND_panel_run, KIND_zone, KIND_role, KIND_comparison, KIND_contact };
+		KIND_adjoining_metal, KIND_touching, KIND_upper_roof, KIND_seam_test, KIND_panel_run, KIND_zone, KIND_role, KIND_comparison,
+		KIND_contact };
 	Cases *all = resolve_edited(*state, edits);
 	for (size_t i = 0; i < sizeof inside / sizeof *inside; i++)
 		assert_int_equal(waits_of(all, inside[i]), 1);
