@@ -24,10 +24,10 @@ double requirement_names_catalogue_item_yes(Case *requirement)
 	return item_find(requirement->all->criteria, kind, item) != NULL;
 }
 
-/* What is compared: a kind of part, a key of it in words, or the uplift class. */
+/* What is compared: a kind of part, a key of it in words, or what rules of their own speak of. */
 static bool is_topic(const char *topic)
 {
-	if (same_text(topic, "uplift class"))
+	if (is_among(topic, "uplift class; fire class; test standard"))
 		return true;
 	size_t first = strcspn(topic, " ");
 	RecordKind kind = part_kind(topic, first);

@@ -77,7 +77,7 @@ void wait_for_list(Resolving *r, const WaitingList *list);
 Known *known_listing(Resolving *r, const AreaTest *test);
 
 /* Whether listings speak of parts of a kind at all, and whether of one used like this: running clips, screws through clips,
- * sealant in the seam. */
+ * sealant in the seam, underlayment of the whole roof. */
 bool has_tested_parts(RecordKind kind);
 bool is_tested_use(RecordKind kind, const void *row);
 

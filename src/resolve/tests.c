@@ -2,7 +2,8 @@
  * The tests of a roof area to the listings of the criteria, and parts to the tested parts of the listing that governs.
  *
  * The listing named for capacity governs, else the one named for class. A listing speaks of one panel, one support, the running
- * clip, the screw through it, the sealant in the seam, and of layers; what else is on the roof it did not test.
+ * clip, the screw through it, the sealant in the seam, the underlayment of the whole roof, and of layers; what else is on the
+ * roof it did not test.
  */
 #include "resolving.h"
 
@@ -52,6 +53,8 @@ static const Word *use_of(RecordKind kind, const void *row)
 		return &((const Fastener *)row)->use;
 	case KIND_sealant:
 		return &((const Sealant *)row)->where;
+	case KIND_underlayment:
+		return &((const Underlayment *)row)->where;
 	case KIND_layer:
 		return &((const Layer *)row)->layer;
 	default:
@@ -62,7 +65,18 @@ static const Word *use_of(RecordKind kind, const void *row)
 /* The use a listing speaks of; NULL: of any. */
 static const char *tested_use(RecordKind kind)
 {
-	return kind == KIND_clip ? "running" : kind == KIND_fastener ? "clip" : kind == KIND_sealant ? "seam" : NULL;
+	switch (kind) {
+	case KIND_clip:
+		return "running";
+	case KIND_fastener:
+		return "clip";
+	case KIND_sealant:
+		return "seam";
+	case KIND_underlayment:
+		return "whole roof";
+	default:
+		return NULL;
+	}
 }
 
 bool has_tested_parts(RecordKind kind)
