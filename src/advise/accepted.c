@@ -8,69 +8,6 @@
 
 enum { MOST_NAMED = 5 };
 
-/* The catalogue's rows of a kind of part; openings have curbs and boots. */
-typedef struct {
-	const char *row;
-	uint32_t count;
-} Items;
-
-static Items items_of(const Criteria *criteria, RecordKind kind, bool is_boot)
-{
-#define ITEMS(member) ((Items){ (const char *)criteria->member.row, criteria->member.count })
-	switch (kind) {
-	case KIND_panel:
-		return ITEMS(panels);
-	case KIND_support:
-		return ITEMS(supports);
-	case KIND_layer:
-		return ITEMS(layers);
-	case KIND_clip:
-		return ITEMS(clips);
-	case KIND_fastener:
-		return ITEMS(fasteners);
-	case KIND_underlayment:
-		return ITEMS(underlayments);
-	case KIND_sealant:
-		return ITEMS(sealants);
-	case KIND_rivet:
-		return ITEMS(rivets);
-	case KIND_closure:
-		return ITEMS(closures);
-	case KIND_penetration:
-		return is_boot ? ITEMS(boots) : ITEMS(curbs);
-	case KIND_accessory:
-		return ITEMS(clamps);
-	default:
-		return (Items){ 0 };
-	}
-#undef ITEMS
-}
-
-/* Beside an item that is put in its place, nothing of the old one stays: not its size, its life or its description. */
-static void put_item(const Record *record, void *row, const void *item)
-{
-	static const char *const of_the_old[] = { "mark", "description", "sold_in", "stated_life", "life_paper", "was" };
-	for (uint32_t i = 0; i < record->count; i++) {
-		const Field *field = &record->field[i];
-		Given *given = given_at(field, row);
-		const Given *stated = given_in(field, item);
-		bool clear = stated->said != SAID_NOTHING && field->stricter != OWN;
-		for (size_t j = 0; j < sizeof of_the_old / sizeof *of_the_old; j++)
-			clear |= strcmp(field->key, of_the_old[j]) == 0;
-		if (clear)
-			*given = (Given){ .place = given->place };
-	}
-	/* PART_FIELDS lie at one place in every part. */
-	Panel *part = row;
-	const Panel *catalogue = item;
-	part->item.text = catalogue->item.text;
-	part->item.given = (Given){ part->item.given.place, catalogue->item.text, SAID_VALUE };
-	if (is_value(&catalogue->supplied_by.given)) {
-		part->supplied_by.text = catalogue->supplied_by.text;
-		part->supplied_by.given = (Given){ part->supplied_by.given.place, catalogue->supplied_by.text, SAID_VALUE };
-	}
-}
-
 static bool is_accepted(Advising *advising, const Finding *item, const void *candidate)
 {
 	ArenaMark mark = arena_mark(advising->arena);
@@ -81,7 +18,7 @@ static bool is_accepted(Advising *advising, const Finding *item, const void *can
 		void *row = copied_row(advising, copy, part);
 		placed &= row != NULL;
 		if (row != NULL)
-			put_item(record_of(part->kind), row, candidate);
+			place_item(record_of(part->kind), row, candidate);
 	}
 	bool accepted = placed && is_cured(advising, copy, resolve_copy(advising, copy), &(Wanted){ .item = item, .instead = true });
 	arena_back(advising->arena, mark);
@@ -100,7 +37,7 @@ static bool is_broken_alone(Advising *advising, const Finding *item, const Case 
 	const Record *record = record_of(part->kind);
 	void *row = arena_take(advising->arena, 1, record->size);
 	memcpy(row, part->submitted, record->size);
-	put_item(record, row, candidate);
+	place_item(record, row, candidate);
 	Case *at = resolve_alone(advising->arena, part, row);
 	Tested tested = { .outcome = TEST_MET };
 	if (test_all(at, rule->when, rule->conditions, &tested) != TEST_MET)

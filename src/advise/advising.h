@@ -66,6 +66,23 @@ void judge_unchanged(Advising *advising, const Finding *item, uint32_t area);
 /* Whether the item is gone from all its places, judged there and not only silent, and nothing of NOT REVIEWED or worse is new. */
 bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *wanted);
 
+/* The troubles of a copy, as keys; and the first one that is not among them. */
+Hash *gather_troubles(Advising *advising, const Copy *copy, Cases *cases);
+bool find_new_trouble(Advising *advising, const Copy *copy, Cases *cases, const Hash *known, Trouble *found);
+
+/* ---- items.c ---- */
+
+/* The catalogue's rows of a kind of part; openings have curbs and boots. */
+typedef struct {
+	const char *row;
+	uint32_t count;
+} Items;
+Items items_of(const Criteria *criteria, RecordKind kind, bool is_boot);
+
+/* Puts a catalogue item in the place of a part: nothing of the old one stays beside it, not its size, its life or its
+ * description. */
+void place_item(const Record *record, void *row, const void *item);
+
 /* ---- standing.c ---- */
 
 /* Whether what both sides of a test gave for a part rests on that part and on values outwards. */

@@ -216,3 +216,44 @@ bool is_cured(Advising *advising, const Copy *copy, Cases *cases, const Wanted *
 	judge_trial(advising->arena, cases, &trial);
 	return comparing.cured;
 }
+
+/* ---- all troubles of a copy ---- */
+
+static void judge_copy(Advising *advising, const Copy *copy, Cases *cases, Trial trial)
+{
+	trial.first = &cases->criteria->rule[0];
+	trial.whole = copy->area == 0;
+	judge_trial(advising->arena, cases, &trial);
+}
+
+Hash *gather_troubles(Advising *advising, const Copy *copy, Cases *cases)
+{
+	Comparing comparing = { .advising = advising, .keys = hash_make(advising->arena, 16) };
+	comparing.shift = copy->area > 0 ? copy->area - 1 : 0;
+	judge_copy(advising, copy, cases, (Trial){ .found = keep_trouble, .user = &comparing });
+	return comparing.keys;
+}
+
+typedef struct {
+	const Hash *known;
+	uint32_t shift;
+	Trouble *found;
+	bool any;
+} Newest;
+
+static bool stop_at_new(void *user, const Trouble *trouble)
+{
+	Newest *newest = user;
+	Key key = key_of(trouble, newest->shift);
+	newest->any = hash_get(newest->known, (const char *)&key, sizeof key) == NULL;
+	if (newest->any)
+		*newest->found = *trouble;
+	return !newest->any;
+}
+
+bool find_new_trouble(Advising *advising, const Copy *copy, Cases *cases, const Hash *known, Trouble *found)
+{
+	Newest newest = { .known = known, .shift = copy->area > 0 ? copy->area - 1 : 0, .found = found };
+	judge_copy(advising, copy, cases, (Trial){ .found = stop_at_new, .user = &newest });
+	return newest.any;
+}
