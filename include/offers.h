@@ -33,7 +33,7 @@ typedef struct {
 	bool stands; /* nothing is found against it */
 	const char **item;
 	uint32_t items;
-} Choice;
+} PlaceOffer;
 
 /* The longest term, and what stands in the way of the next one offered. */
 typedef struct {
@@ -46,11 +46,12 @@ typedef struct Offers {
 	const Verdict *verdict;
 	Construction *construction; /* by roof area, fewest clips first */
 	uint32_t constructions, construction_room;
-	Choice *choice;
+	PlaceOffer *choice;
 	uint32_t choices, choice_room;
 	LongestTerm *term;
 	uint32_t terms, term_room;
 	const char **none; /* for each roof area: why there is no construction; NULL where there is one */
+	bool without_letter, flat_ground; /* not stated, and taken so */
 	uint32_t tries;
 	bool stopped; /* the search was too long to end */
 } Offers;

@@ -5,6 +5,7 @@
 #define PIPELINE_H
 
 #include "node.h"
+#include "offers.h"
 #include "sheet.h"
 #include "takeoff.h"
 
@@ -82,6 +83,9 @@ void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena);
 
 /* advise: how much of every part the submittal needs, as submitted. */
 Takeoff *take_off(const Verdict *verdict, Arena *arena);
+
+/* advise: what the criteria would accept, by judging copies. */
+Offers *make_offers(Verdict *verdict, Arena *arena);
 
 /* advise: fills the remedies that only a varied copy can answer. */
 void advise(Verdict *verdict, Arena *arena);

@@ -6,6 +6,7 @@
 
 #include "complaint.h"
 #include "criteria.h"
+#include "offers.h"
 #include "out.h"
 #include "node.h"
 #include "reference.h"
@@ -34,6 +35,7 @@ const ReportFormat *report_format_at(size_t i);
 typedef struct {
 	const Sheet *sheet;
 	const Takeoff *takeoff;
+	const Offers *offers;
 } Page;
 
 typedef struct {

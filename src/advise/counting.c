@@ -52,8 +52,7 @@ void refuse_count(Amount *amount, const char *why)
 	amount->why = why;
 }
 
-/* What a fact waits for, in words. */
-static const char *waits_for(const Cases *cases, const Fact *fact, Arena *arena)
+const char *waits_for(const Cases *cases, const Fact *fact, Arena *arena)
 {
 	for (uint32_t i = fact->first_use; i != 0; i = cases->use[i - 1].next) {
 		const Use *use = &cases->use[i - 1];

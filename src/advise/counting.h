@@ -21,6 +21,9 @@ Amount *amount_add(Counting *counting, const Case *part, const char *kind, const
 /* The value of a fact; where it has none the quantity says why and false comes back. */
 bool take_fact(const Case *at, FactId id, Amount *amount, double *value, Arena *arena);
 
+/* The first thing a fact waits for, in words. */
+const char *waits_for(const Cases *cases, const Fact *fact, Arena *arena);
+
 /* The same for a value of the form that must be there. */
 bool take_number(const Number *number, const char *title, Amount *amount, Arena *arena);
 

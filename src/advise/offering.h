@@ -14,6 +14,8 @@ typedef struct {
 	Offers *offers;
 	const Case *area;
 	uint32_t number; /* of the area + 1 */
+	char nearest[400]; /* the construction that fewest rules hold back, in words */
+	uint32_t blocks; /* how many do */
 } Offering;
 
 bool may_offer(Offering *offering);

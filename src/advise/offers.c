@@ -95,7 +95,7 @@ Offers *make_offers(Verdict *verdict, Arena *arena)
 	offers->verdict = verdict;
 	offers->none = TAKE(arena, const char *, cases->of[KIND_roof_area].count + 1);
 	for (uint32_t i = 0; cases->criteria != NULL && i < cases->of[KIND_roof_area].count; i++) {
-		Offering offering = { &advising, offers, cases->of[KIND_roof_area].at[i], i + 1 };
+		Offering offering = { .advising = &advising, .offers = offers, .area = cases->of[KIND_roof_area].at[i], .number = i + 1 };
 		if (!is_to_be_warranted(offering.area)) {
 			offers->none[i] = "it is not to be warranted";
 			continue;
@@ -103,7 +103,7 @@ Offers *make_offers(Verdict *verdict, Arena *arena)
 		offer_constructions(&offering);
 		offer_choices(&offering);
 	}
-	Offering whole = { &advising, offers, NULL, 0 };
+	Offering whole = { .advising = &advising, .offers = offers };
 	if (cases->criteria != NULL)
 		offer_terms(&whole);
 	return offers;

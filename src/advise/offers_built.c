@@ -5,14 +5,16 @@
  * Nothing here says what is allowed: a construction is offered if the judged copy finds nothing of NOT REVIEWED or worse that
  * rests on its panel, clip, screw, listings or zones. What only is not stated of them yet is told.
  */
+#include "counting.h"
 #include "offering.h"
 
 #include "number.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { LONGEST_WORDS = 160, MOST_NAMED_FIELDS = 6 };
+enum { LONGEST_WORDS = 160, MOST_NAMED_FIELDS = 6, MOST_CODES = 6, MOST_BLOCKS = 1000 };
 
 typedef struct {
 	const Listing *class_listing, *capacity_listing;
@@ -97,11 +99,27 @@ static void put_fastener(Arena *arena, RoofArea *area, const Candidate *of)
 			tested->per_one.value };
 }
 
+/* Before a bid there is no letter yet, and nobody asked for the shape of the ground: what is taken for them is told. */
+static void take_as_bid(Offering *offering, Copy *copy)
+{
+	Given *letters = &copy->submittal.engineering.of.given;
+	Topography *ground = &copy->submittal.wind.topography;
+	offering->offers->without_letter |= letters->said == SAID_NOTHING;
+	if (letters->said == SAID_NOTHING)
+		letters->said = SAID_NONE;
+	if (ground->factor_one.given.said != SAID_NOTHING || ground->terrain.given.said != SAID_NOTHING)
+		return;
+	ground->given.said = SAID_VALUE;
+	ground->factor_one = (Number){ { .typed = "1", .said = SAID_ASSUMED }, 1 };
+	offering->offers->flat_ground = true;
+}
+
 static Copy *copy_with(Offering *offering, const Candidate *of, const ZoneValue *spacing, uint32_t spacings)
 {
 	Arena *arena = offering->advising->arena;
 	Copy *copy = copy_submittal(offering->advising, offering->number);
 	RoofArea *area = copy->submittal.roof_areas.of.row;
+	take_as_bid(offering, copy);
 	place_item(&Panel_record, &area->panel, of->panel);
 	area->panel.given.said = SAID_VALUE;
 	put_tests(arena, area, of);
@@ -115,8 +133,8 @@ static Copy *copy_with(Offering *offering, const Candidate *of, const ZoneValue 
 /* ---- whether it holds ---- */
 
 typedef struct {
-	Arena *arena;
-	bool blocked;
+	uint32_t blocks; /* distinct codes that hold it back, or MOST_BLOCKS where a zone has no greatest spacing */
+	const char *blocked_by[MOST_CODES]; /* the first codes, or that reason */
 	char to_state[LONGEST_WORDS];
 	uint32_t fields;
 } Holding;
@@ -171,20 +189,46 @@ static bool concerns_it(const Trouble *trouble)
 	return tested.left.fact != NULL && rests_on_it(where->all, tested.left.fact);
 }
 
-static void name_field(Holding *holding, const Trouble *trouble)
+/* "panel color", "SLP-01": what is still to be said, or waits for it. */
+static void name_open(Holding *holding, const char *const *piece, size_t pieces)
 {
-	const char *kind = record_of(trouble->where->kind)->name;
 	char words[LONGEST_WORDS / 2];
-	size_t used = strlen(holding->to_state);
-	const char *pieces[] = { used > 0 ? ", " : "", kind, " ", trouble->field->key };
-	size_t length = 0;
-	for (size_t i = 0; i < sizeof pieces / sizeof *pieces; i++)
-		for (const char *c = pieces[i]; *c != '\0' && length + 1 < sizeof words; c++)
+	size_t length = 0, used = strlen(holding->to_state);
+	for (size_t i = 0; i < pieces; i++)
+		for (const char *c = piece[i]; *c != '\0' && length + 1 < sizeof words; c++)
 			words[length++] = *c == '_' ? ' ' : *c;
 	words[length] = '\0';
-	if (holding->fields++ >= MOST_NAMED_FIELDS || used + length + 1 >= LONGEST_WORDS)
+	bool is_told = strstr(holding->to_state, words) != NULL;
+	if (is_told || holding->fields++ >= MOST_NAMED_FIELDS || used + length + 3 >= LONGEST_WORDS)
 		return;
-	memcpy(holding->to_state + used, words, length + 1);
+	if (used > 0)
+		memcpy(holding->to_state + used, ", ", 3);
+	memcpy(holding->to_state + used + (used > 0 ? 2 : 0), words, length + 1);
+}
+
+static void name_field(Holding *holding, const Trouble *trouble)
+{
+	name_open(holding, (const char *const[]){ record_of(trouble->where->kind)->name, " ", trouble->field->key }, 3);
+}
+
+/* A rule that waits for what is not due yet holds nothing back; that it was not judged is told. */
+static bool only_waits(const Trouble *trouble)
+{
+	Tested blocking = { .outcome = TEST_MET };
+	if (trouble->rule == NULL || trouble->where == NULL)
+		return false;
+	TestOutcome when = test_all(trouble->where, trouble->rule->when, trouble->rule->conditions, &blocking);
+	return when == TEST_WAITS || (when == TEST_MET && test_case(trouble->where, &trouble->rule->is).outcome == TEST_WAITS);
+}
+
+static void hold_back(Holding *holding, const char *code)
+{
+	for (uint32_t i = 0; i < holding->blocks && i < MOST_CODES; i++)
+		if (strcmp(holding->blocked_by[i], code) == 0)
+			return;
+	if (holding->blocks < MOST_CODES)
+		holding->blocked_by[holding->blocks] = code;
+	holding->blocks++;
 }
 
 static bool take_trouble(void *user, const Trouble *trouble)
@@ -192,12 +236,15 @@ static bool take_trouble(void *user, const Trouble *trouble)
 	Holding *holding = user;
 	if (!concerns_it(trouble))
 		return true;
-	bool is_of_a_part = trouble->where->kind == KIND_panel || trouble->where->kind == KIND_clip || trouble->where->kind == KIND_fastener;
+	RecordKind kind = trouble->where->kind;
+	bool is_of_a_part = kind == KIND_panel || kind == KIND_clip || kind == KIND_fastener;
 	if (trouble->rule == NULL && trouble->field != NULL && is_of_a_part)
 		name_field(holding, trouble);
+	else if (only_waits(trouble))
+		name_open(holding, (const char *const[]){ trouble->code, " not judged yet" }, 2);
 	else
-		holding->blocked = true;
-	return !holding->blocked;
+		hold_back(holding, trouble->code != NULL ? trouble->code : "what is not stated");
+	return true;
 }
 
 static void judge_it(Offering *offering, Cases *cases, Holding *holding)
@@ -208,16 +255,20 @@ static void judge_it(Offering *offering, Cases *cases, Holding *holding)
 
 /* ---- one candidate ---- */
 
-static bool widest_spacings(Cases *cases, ZoneValue *spacing, Construction *made)
+/* False, with the reason, where a zone has none. */
+static bool widest_spacings(Cases *cases, ZoneValue *spacing, Construction *made, const char **why)
 {
 	uint32_t count = cases->of[KIND_zone].count;
+	*why = "what the zones of the roof hang on is not stated";
 	if (count == 0 || count > MOST_OFFERED_ZONES)
 		return false;
 	for (uint32_t i = 0; i < count; i++) {
 		Case *zone = cases->of[KIND_zone].at[i];
 		const Fact *greatest = fact_of(zone, FACT_zone_greatest_spacing);
-		if (greatest->state != FACT_KNOWN)
+		if (greatest->state != FACT_KNOWN) {
+			*why = greatest->reason != NULL ? greatest->reason : waits_for(cases, greatest, cases->arena);
 			return false;
+		}
 		const char *name = ((const ZoneHere *)zone->row)->record.name.text;
 		spacing[i] = (ZoneValue){ { .typed = "as offered", .said = SAID_VALUE }, name, greatest->value };
 		made->zone[i].zone = name;
@@ -267,6 +318,23 @@ static void take_words(Arena *arena, Construction *made, char words[][LONGEST_WO
 	}
 }
 
+/* The construction that comes nearest is told where none is offered: its words may lie in the copy. */
+static void keep_nearest(Offering *offering, const Candidate *of, const Holding *holding)
+{
+	if (offering->nearest[0] != '\0' && holding->blocks >= offering->blocks)
+		return;
+	const Listing *class_listing = of->class_listing;
+	int length = snprintf(offering->nearest, sizeof offering->nearest, "%s with %s and %s (%s%s%s) is held back by ",
+		of->panel->item.text, of->clip->item.text, of->fastener->item.text,
+		class_listing != NULL ? class_listing->listing.text : "", class_listing != NULL ? ", " : "",
+		of->capacity_listing->listing.text);
+	uint32_t codes = holding->blocks < MOST_CODES ? holding->blocks : holding->blocks == MOST_BLOCKS ? 1 : MOST_CODES;
+	for (uint32_t i = 0; i < codes && length > 0 && (size_t)length < sizeof offering->nearest; i++)
+		length += snprintf(offering->nearest + length, sizeof offering->nearest - (size_t)length, "%s%s", i > 0 ? ", " : "",
+			holding->blocked_by[i]);
+	offering->blocks = holding->blocks;
+}
+
 static void try_candidate(Offering *offering, const Candidate *of)
 {
 	Advising *advising = offering->advising;
@@ -274,25 +342,27 @@ static void try_candidate(Offering *offering, const Candidate *of)
 	ArenaMark mark = arena_mark(arena);
 	Construction made = { .area = offering->area, .class_listing = of->class_listing, .capacity_listing = of->capacity_listing };
 	char words[2 * MOST_OFFERED_ZONES][LONGEST_WORDS];
-	Holding holding = { .arena = arena, .blocked = true };
+	Holding holding = { .blocks = MOST_BLOCKS };
 	ZoneValue *spacing = TAKE(arena, ZoneValue, MOST_OFFERED_ZONES);
 	spacing[0] = (ZoneValue){ { .typed = "as offered", .said = SAID_VALUE }, "",
 		least_spacing_in(advising->verdict->cases->criteria, of->capacity_listing) };
 	offering->offers->tries++;
 	Cases *cases = resolve_copy(advising, copy_with(offering, of, spacing, 1));
 	ZoneValue *widest = TAKE(arena, ZoneValue, MOST_OFFERED_ZONES);
-	if (widest_spacings(cases, widest, &made)) {
+	if (widest_spacings(cases, widest, &made, &holding.blocked_by[0])) {
 		Cases *laid = resolve_copy(advising, copy_with(offering, of, widest, made.zones));
-		holding.blocked = false;
+		holding.blocks = 0;
 		judge_it(offering, laid, &holding);
-		if (!holding.blocked)
+		if (holding.blocks == 0)
 			count_its_clips(laid, &made);
 		const Fastener *fastener = laid->submittal->roof_areas.of.row[0].fasteners.of.row;
 		made.per_clip = fastener->per_one.value;
 	}
 	keep_words(&made, words);
+	if (holding.blocks > 0)
+		keep_nearest(offering, of, &holding);
 	arena_back(arena, mark);
-	if (holding.blocked)
+	if (holding.blocks > 0)
 		return;
 	take_words(arena, &made, words);
 	made.panel = of->panel->item.text;
@@ -312,7 +382,8 @@ static bool is_usable(const Offering *offering, const Listing *listing, const ch
 	int32_t day = offering->area->all->as_of;
 	bool in_force = is_word(&listing->status, "in force") && (!is_value(&listing->expires.given) || listing->expires.day >= day);
 	const Word *kind = &((const RoofArea *)offering->area->row)->support.kind;
-	return is_word(&listing->role, role) && in_force && listing->tested.clips.of.count > 0 && listing->tested.fasteners.of.count > 0 &&
+	bool has_parts = listing->tested.clips.of.count > 0 && listing->tested.fasteners.of.count > 0;
+	return is_word(&listing->role, role) && in_force && has_parts &&
 	       (!is_value(&kind->given) || is_word(&listing->substrate_tested, kind->text));
 }
 
@@ -378,12 +449,13 @@ static int by_clips(const void *a, const void *b)
 	return strcmp(x->class_listing->listing.text, y->class_listing->listing.text);
 }
 
-/* Why no zone has a demand to hold: it is the first thing to tell where nothing is offered. */
+
 static const char *why_none(Offering *offering, uint32_t tried)
 {
 	if (tried == 0)
 		return "no capacity report in force, with a class listing for the same clip, was tested on this support";
-	return "of the constructions tested on this support none is without a finding here: seamstamp review and calcs say what binds";
+	return arena_printf(offering->advising->arena, "%u that were tested on this support were tried; the nearest, %s", tried,
+		offering->nearest);
 }
 
 void offer_constructions(Offering *offering)

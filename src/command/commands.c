@@ -23,6 +23,12 @@ static const Command commands[] = {
 		"  seamstamp calcs mine.yaml\n"
 		"  seamstamp calcs --format html --output mine.html mine.yaml\n",
 		FOR_CALCS, command_calcs },
+	{ "options", "FILE", "shows what would be accepted: constructions with their clip spacings, items for every place, terms",
+		"It works from what a bid knows (building, wind, specification, support). Each construction was judged in\n"
+		"a copy of the submittal at the spacings shown; fewest clips first.\n\n"
+		"  seamstamp options bid.yaml\n"
+		"  seamstamp options --format csv --output options.csv bid.yaml\n",
+		FOR_OPTIONS, command_options },
 	{ "takeoff", "FILE", "counts what a submittal needs of each part: panels, clips and screws by zone, rolls, lengths, pieces",
 		"Each quantity says how it was counted; what cannot be counted says why. It judges nothing.\n\n"
 		"  seamstamp takeoff mine.yaml\n"

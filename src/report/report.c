@@ -4,6 +4,7 @@
 #include "formats.h"
 
 #include "calcs.h"
+#include "offers_page.h"
 #include "takeoff_page.h"
 
 #include <string.h>
@@ -35,6 +36,9 @@ static const PageFormat page_formats[] = {
 	{ "calcs", "text", write_calcs_text, OUT_TERMINAL },
 	{ "calcs", "json", write_calcs_json, OUT_TERMINAL },
 	{ "calcs", "html", write_calcs_html, OUT_MARKUP },
+	{ "options", "text", write_offers_text, OUT_TERMINAL },
+	{ "options", "csv", write_offers_csv, OUT_CSV },
+	{ "options", "json", write_offers_json, OUT_TERMINAL },
 	{ "takeoff", "text", write_takeoff_text, OUT_TERMINAL },
 	{ "takeoff", "csv", write_takeoff_csv, OUT_CSV },
 	{ "takeoff", "json", write_takeoff_json, OUT_TERMINAL },
