@@ -134,7 +134,8 @@ static const char *items_text(const PlaceOffer *choice, Arena *arena)
 	const char *text = choice->items == 0 ? "no item of the catalogue" : "";
 	for (uint32_t i = 0; i < choice->items && i < MOST_ITEMS_PRINTED; i++)
 		text = arena_printf(arena, "%s%s%s", text, i > 0 ? ", " : "", choice->item[i]);
-	return choice->items > MOST_ITEMS_PRINTED ? arena_printf(arena, "%s and %u more", text, choice->items - MOST_ITEMS_PRINTED) : text;
+	uint32_t left = choice->items > MOST_ITEMS_PRINTED ? choice->items - MOST_ITEMS_PRINTED : 0;
+	return left > 0 ? arena_printf(arena, "%s and %u more", text, left) : text;
 }
 
 static void put_choices(Out *out, const Offers *offers, const Case *area, Arena *arena)
