@@ -11,6 +11,9 @@ void write_calcs_text(Out *out, const Page *page, Arena *arena);
 void write_calcs_json(Out *out, const Page *page, Arena *arena);
 void write_calcs_html(Out *out, const Page *page, Arena *arena);
 
+/* Of the text: every record with its facts. */
+void put_calcs_groups(Out *out, const Sheet *sheet, Arena *arena);
+
 /* Six significant digits. */
 const char *figure(double value, Arena *arena);
 

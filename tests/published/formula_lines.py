@@ -103,28 +103,47 @@ def check_fact(where, fact, known):
 
 # ---- the text ----
 
-def blocks_of(text):
-    """Each fact of the text: its title and the paragraphs that begin with =."""
-    blocks, paragraph, titled = [], None, False
-    for line in text.split("\nTHINNEST MARGINS\n")[0].splitlines():
-        if re.match(r"  Not applicable here$", line) or re.match(r"\S", line):
-            paragraph, titled = None, False
+def groups_of(text):
+    """Each group of the text: how many records, and its facts: the title, and the rows as (formula, text)."""
+    groups, facts, rows, part = [], None, None, ""
+    for line in text.split("\nTHINNEST MARGINS\n")[0].splitlines()[1:]:
+        if re.match(r"\S.*: ", line):
+            many = re.match(r"([\d,]+) records, ", line)
+            facts, rows, part = [], None, "heading"
+            groups.append((int(many[1].replace(",", "")) if many else 1, facts, []))
+        elif not groups:
+            continue
+        elif re.match(r"  (Not applicable here|Values used)$", line):
+            part = line.strip()
         elif re.match(r"  \S", line):
-            blocks.append([line.strip(), []])
-            paragraph, titled = None, True
-        elif re.match(r" {16}= ", line) and blocks:
-            blocks[-1][1].append(line.strip()[2:])
-            paragraph = blocks[-1][1]
-        elif re.match(r" {16}\S", line) and paragraph:
-            paragraph[-1] += " " + line.strip()
-        elif re.match(r"    \S", line):
-            paragraph = None
-            titled = titled and not re.match(r"    (Formula|Looked up|Waits for|Refused|Note|Borrowed|Basis|Figures) ", line)
-            if titled:
-                blocks[-1][0] += " " + line.strip()
+            rows, part = [], "title"
+            facts.append([line.strip(), rows])
+        elif part == "Values used" and re.match(r" {6}\S", line):
+            groups[-1][2].append(line.strip())
+        elif part in ("Not applicable here", "Values used", "heading", ""):
+            continue
         elif re.match(r" {6}\S", line):
-            paragraph = None
-    return [b for b in blocks if not b[0].startswith(("Submittal ", "File ", "Criteria ", "Facts ", "Uplift is positive"))]
+            rows.append(line.strip())
+            part = "row"
+        elif part == "row" and re.match(r" {10}\S", line):
+            rows[-1] += " " + line.strip()
+        elif part == "title" and re.match(r" {4}\S", line) and not re.match(r" {4}(Formula|Looked up|Basis|From) ", line):
+            facts[-1][0] += " " + line.strip()
+        elif re.match(r" {4}\S", line):
+            part = "label"
+    return groups
+
+
+def records_of(facts):
+    records = []
+    for fact in facts:
+        last = records[-1] if records else []
+        same = last and (last[0]["record"], last[0]["name"]) == (fact["record"], fact["name"])
+        if same and all(other["fact"] != fact["fact"] for other in last):
+            last.append(fact)
+        else:
+            records.append([fact])
+    return records
 
 
 def is_rounded(printed, value):
@@ -132,30 +151,92 @@ def is_rounded(printed, value):
     return abs(float(printed) - value) <= 0.5 * 10 ** -digits * (1 + 1e-6)
 
 
-def check_text(where, fact, block):
+def names_in(fact):
+    """The names by which a row may call its record: whole, or without the roof area's."""
+    parts = fact["name"].split(" / ")
+    return "(?:" + "|".join(re.escape(" / ".join(parts[i:])) for i in range(len(parts))) + r")(?: \([^=()]*\))?"
+
+
+def rows_of(where, told, rows, alone):
+    """What the text says of each fact: rows of several records are handed to each."""
+    said, at = [], 0
+    for row in rows:
+        if alone:
+            said.append(row)
+            at += 1
+            continue
+        label, taken = "", 0
+        for fact in told[at:]:
+            label += (", " if label else "") + names_in(fact)
+            taken += 1
+            match = re.fullmatch(label + r" +((?:= |waits for |refused: ).*)", row)
+            if match:
+                break
+        else:
+            fault(where, f"the row {row} belongs to no record")
+            return said
+        said += [match[1]] * taken
+        at += taken
+    if len(said) != len(told):
+        fault(where, f"the text has {len(said)} rows for {len(told)} records")
+    return said
+
+
+def check_said(where, fact, text):
     global shown
-    if block[0] != fact["title"]:
-        return fault(where, f"the text has \"{block[0]}\" in its place")
     if fact["state"] != "known":
-        return None if not block[1] else fault(where, "the text prints a value that is not known")
+        return None if not text.startswith("= ") else fault(where, "the text prints a value that is not known")
+    parts = text.split("; note: ")[0].split("; borrowed from ")[0][2:].split(" = ")
     if isinstance(fact["value"], bool):
-        return None if block[1] == ["yes" if fact["value"] else "no"] else fault(where, f"the text says {block[1]}")
-    printed = re.match(r"-?[\d.]+(?:e[-+]?\d+)?", block[1][-1]) if block[1] else None
+        return None if parts == ["yes" if fact["value"] else "no"] else fault(where, f"the text says {parts}")
+    printed = re.match(r"-?[\d.]+(?:e[-+]?\d+)?", parts[-1])
     if not printed or not is_rounded(printed[0], fact["value"]):
-        return fault(where, f"the text prints {block[1]} for {fact['value']}")
+        return fault(where, f"the text prints {parts} for {fact['value']}")
     if not fact["expression"]:
+        return None
+    if re.fullmatch(r"\{[^{}]*\}", fact["formula"]):
+        shown += 1
         return None
     numbers = numbers_of(fact)
     names = NAME.findall(fact["formula"])
     pattern = r"\(?(-?[\d.]+)\)?".join(re.escape(t) for t in NAME.split(fact["formula"])[::2])
-    match = re.fullmatch(pattern, block[1][0])
+    match = re.fullmatch(pattern, parts[0])
     if not match:
-        return fault(where, f"the text prints {block[1][0]} for {fact['formula']}")
-    for name, text in zip(names, match.groups()):
-        if not is_rounded(text, numbers[name]):
-            fault(where, f"the text prints {text} for {name} = {numbers[name]}")
+        return fault(where, f"the text prints {parts[0]} for {fact['formula']}")
+    for name, number in zip(names, match.groups()):
+        if not is_rounded(number, numbers[name]):
+            fault(where, f"the text prints {number} for {name} = {numbers[name]}")
     shown += 1
     return None
+
+
+def check_values(where, records, values):
+    """Whatever a formula names that is no fact of the sheet stands under Values used."""
+    text = " ".join(values)
+    for fact in (f for r in records for f in r if f["state"] == "known" and f["expression"]):
+        for use in fact["uses"]:
+            words = use["name"].replace("_", " ")
+            if "fact" not in use and "{" + use["name"] + "}" in fact["formula"] and f"{words} = " not in text:
+                fault(where, f"{words} of {fact['title']} does not stand under Values used")
+
+
+def check_group(path, count, told, records, values):
+    where = f"{os.path.basename(path)}: text"
+    if len(records) != count or any(len(r) != len(records[0]) for r in records):
+        return fault(where, f"a group of {count} is no group")
+    check_values(where, records, values)
+    blocks = iter(told)
+    for facts in zip(*records):
+        here = [f for f in facts if f["state"] != "not applicable"]
+        if not here:
+            continue
+        block = next(blocks, None)
+        title = f"{here[0]['title']} ({here[0]['fact'].replace('_', ' ')})"
+        if block is None or block[0] != title:
+            return fault(where, f"the text has {block} in the place of {title}")
+        for fact, text in zip(here, rows_of(f"{where}: {title}", here, block[1], count == 1)):
+            check_said(f"{where}: {fact['name']}: {fact['fact']}", fact, text)
+    return fault(where, "the text has more facts than JSON") if next(blocks, None) else None
 
 
 def run(program, path, form):
@@ -173,12 +254,12 @@ def check_submittal(program, path):
         known.setdefault((fact["record"], fact["name"], fact["fact"]), []).append(fact)
     for fact in facts:
         check_fact(f"{os.path.basename(path)}: {fact['name']}: {fact['fact']}", fact, known)
-    printed = [f for f in facts if f["state"] != "not applicable"]
-    blocks = blocks_of(run(program, path, "text"))
-    if len(blocks) != len(printed):
-        fault(path, f"the text has {len(blocks)} facts, JSON {len(printed)}")
-    for fact, block in zip(printed, blocks):
-        check_text(f"{os.path.basename(path)}: text: {fact['name']}: {fact['fact']}", fact, block)
+    records, at = records_of(facts), 0
+    for count, told, values in groups_of(run(program, path, "text")):
+        check_group(path, count, told, records[at:at + count], values)
+        at += count
+    if at != len(records):
+        fault(path, f"the text has {at} records, JSON {len(records)}")
     return True
 
 
