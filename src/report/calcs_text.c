@@ -33,8 +33,8 @@ static void put_sheet_head(Out *out, const Sheet *sheet, Arena *arena)
 	put_label(out, (LabelColumn){ 2, 14 }, "Criteria", cases->criteria->folder);
 	put_label(out, (LabelColumn){ 2, 14 }, "Facts", arena_printf(arena, "%u known, %u waiting, %u refused, %u not applicable",
 		sheet->by_state[0], sheet->by_state[1], sheet->by_state[2], sheet->by_state[3]));
-	put_prose(out, "Uplift is positive. Pressures name their level; those of two levels are never compared. Records of one kind stand "
-		"together: a fact is told once, in parentheses by the name it has in formulas, and has a row for each of them. What a "
+	put_prose(out, "Uplift is positive. Pressures name their level; those of two levels are never compared. Records of one kind "
+		"stand together: a fact is told once, in parentheses by the name it has in formulas, and has a row for each of them. What a "
 		"formula names is another fact of the sheet, or stands under Values used with where it comes from; From names what else "
 		"was looked at. Without Basis a fact rests on common practice, no published source. A place without the name of a file is "
 		"line:column of the submittal.");
