@@ -4,17 +4,14 @@
  * A place of a zone that a letter does not name takes the strictest of what it names.
  */
 #include "below.h"
+#include "by_zone.h"
 #include "capacity.h"
 #include "formula.h"
 #include "letters.h"
 #include "text.h"
 
-#include <ctype.h>
 #include <math.h>
 #include <string.h>
-
-/* More zones than any roof has. */
-enum { MOST_VALUES = 64 };
 
 Letters fetch_letters(Case *fact)
 {
@@ -36,59 +33,6 @@ Letters fetch_letters(Case *fact)
 		SKIP(fact, "no letter covers this area");
 	letters.count = ready(fact) ? letters.count : 0;
 	return letters;
-}
-
-/* ---- values by place ---- */
-
-/* "Ridge_end" and "zone 2e" of a letter against "ridge end" and "2e". */
-static bool is_key(const char *key, const char *place, size_t length)
-{
-	static const char zone[] = "zone";
-	if (strncasecmp(key, zone, sizeof zone - 1) == 0 && (key[4] == ' ' || key[4] == '_'))
-		key += 5;
-	for (; length > 0 && *key != '\0'; key++, place++, length--)
-		if (tolower((unsigned char)*key) != tolower((unsigned char)*place) && !(*key == '_' && *place == ' '))
-			return false;
-	return length == 0 && *key == '\0';
-}
-
-static const ZoneValue *value_for(const ByZone *by_zone, const char *place, size_t length)
-{
-	for (uint32_t i = 0; i < by_zone->count; i++)
-		if (is_key(by_zone->at[i].zone, place, length))
-			return &by_zone->at[i];
-	return NULL;
-}
-
-/* Letters that do not set the interior apart mean it by the field, where the wind pulls harder. */
-static const ZoneValue *value_at(const ByZone *by_zone, const char *place, size_t length)
-{
-	static const char interior[] = "interior", field[] = "field";
-	const ZoneValue *value = value_for(by_zone, place, length);
-	bool is_interior = length == sizeof interior - 1 && strncmp(place, interior, length) == 0;
-	return value == NULL && is_interior ? value_for(by_zone, field, sizeof field - 1) : value;
-}
-
-/* Calls `take` for each value that holds in a zone. False if a place of it is not named. */
-static bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(void *user, const ZoneValue *), void *user)
-{
-	const ZoneValue *whole = value_for(by_zone, "", 0), *own = value_for(by_zone, zone->name.text, strlen(zone->name.text));
-	if (whole != NULL || own != NULL) {
-		take(user, own != NULL ? own : whole);
-		return true;
-	}
-	bool all = is_value(&zone->places.given) || same_text(zone->name.text, "all zones");
-	const char *place = is_value(&zone->places.given) ? zone->places.text : "";
-	for (size_t length; *place != '\0'; place += length, place += strspn(place, "; ")) {
-		length = strcspn(place, ";");
-		const ZoneValue *value = value_at(by_zone, place, length);
-		all &= value != NULL;
-		if (value != NULL)
-			take(user, value);
-	}
-	for (uint32_t i = 0; !all && i < by_zone->count; i++)
-		take(user, &by_zone->at[i]);
-	return all;
 }
 
 static void take_nothing(void *user, const ZoneValue *value)
