@@ -92,6 +92,13 @@ if command -v python3 >/dev/null; then
 	python3 tests/published/formula_lines.py "$program" examples/*.yaml "$scratch/metric.yaml" "$scratch/windy.yaml" >"$scratch/lines" ||
 		{ cat "$scratch/lines" >&2; fault "formulas do not agree"; }
 	has lines " 0 faults"
+	# Two sheets followed by hand; the one on plywood under criteria that take the estimate for thin wood panels.
+	cp -r data/sample-2026 "$scratch/criteria"
+	sed -i 's/wood_panel_estimate: no/wood_panel_estimate: yes/' "$scratch/criteria/criteria.yaml"
+	python3 tests/published/worked.py "$program" docs/worked-steel-deck.md examples/clean.yaml >"$scratch/lines" ||
+		{ cat "$scratch/lines" >&2; fault "the sheet of the steel deck is not what was worked out by hand"; }
+	python3 tests/published/worked.py "$program" docs/worked-plywood.md examples/plywood.yaml --criteria "$scratch/criteria" >"$scratch/lines" ||
+		{ cat "$scratch/lines" >&2; fault "the sheet of the plywood is not what was worked out by hand"; }
 else
 	echo "  python3 is not installed: no formula was worked through again" >&2
 fi
