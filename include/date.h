@@ -17,4 +17,7 @@ const char *date_print(Arena *arena, int32_t day);
 /* The number of working days after `from` up to and including `to`; weekends and the `count` holidays are skipped. */
 int32_t date_working_days(int32_t from, int32_t to, const int32_t *holiday, size_t count);
 
+/* The first day on which so many working days have passed after `from`; `from` itself for none. */
+int32_t date_after_working_days(int32_t from, int32_t days, const int32_t *holiday, size_t count);
+
 #endif

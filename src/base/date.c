@@ -80,3 +80,18 @@ int32_t date_working_days(int32_t from, int32_t to, const int32_t *holiday, size
 			working--;
 	return (int32_t)working;
 }
+
+/* Day by day: notices and reviews take days or weeks. The holidays stand in order. */
+int32_t date_after_working_days(int32_t from, int32_t days, const int32_t *holiday, size_t count)
+{
+	size_t next = 0;
+	int32_t day = from;
+	while (days > 0) {
+		day++;
+		while (next < count && holiday[next] < day)
+			next++;
+		bool is_holiday = next < count && holiday[next] == day;
+		days -= weekday(day) < 5 && !is_holiday;
+	}
+	return day;
+}

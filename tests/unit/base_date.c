@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: MIT
- * Days: reading, printing, working days.
+ * Days: reading, printing, working days. With --workdays it prints what another calendar is to say, too (tests/outside.sh): for
+ * each line of two days and holidays on its input, the working days between, and the day after as many of them.
  */
 #include "check.h"
 
 #include "date.h"
+
+#include <stdio.h>
+#include <stdlib.h>
 
 static int32_t day(const char *text)
 {
@@ -83,14 +87,69 @@ static void counting_one_by_one_gives_the_same(void **state)
 	}
 }
 
-int main(void)
+/* April 2026: the 3rd is a Friday, here a holiday; the 6th the Monday after.
+ *   Mo Tu We Th Fr Sa Su
+ *         1  2 [3] 4  5
+ *    6  7  8  9 10 11 12
+ */
+static void a_notice_runs_over_a_long_weekend(void **state)
 {
+	(void)state;
+	int32_t holiday[] = { day("2026-04-03") }, wednesday = day("2026-04-01");
+	assert_int_equal(date_after_working_days(wednesday, 0, holiday, 1), wednesday);
+	assert_int_equal(date_after_working_days(wednesday, 1, holiday, 1), day("2026-04-02"));
+	assert_int_equal(date_after_working_days(wednesday, 2, holiday, 1), day("2026-04-06"));
+	assert_int_equal(date_after_working_days(wednesday, 3, holiday, 1), day("2026-04-07"));
+	assert_int_equal(date_after_working_days(wednesday, 7, holiday, 1), day("2026-04-13"));
+	assert_int_equal(date_after_working_days(day("2026-04-04"), 1, holiday, 1), day("2026-04-06")); /* from a Saturday */
+	assert_int_equal(date_after_working_days(wednesday, 2, NULL, 0), day("2026-04-03"));
+	assert_int_equal(date_working_days(wednesday, day("2026-04-13"), holiday, 1), 7);
+	assert_int_equal(date_working_days(wednesday, day("2026-04-05"), holiday, 1), 1);
+}
+
+/* The first day on which as many have passed as the other function counts. */
+static void both_ways_of_counting_agree(void **state)
+{
+	(void)state;
+	int32_t holiday[] = { day("2026-05-25"), day("2026-07-03"), day("2026-07-04"), day("2026-09-07") };
+	for (int32_t from = day("2026-05-01"); from < day("2026-06-01"); from++)
+		for (int32_t days = 1; days < 100; days++) {
+			int32_t to = date_after_working_days(from, days, holiday, 4);
+			assert_int_equal(date_working_days(from, to, holiday, 4), days);
+			assert_int_equal(date_working_days(from, to - 1, holiday, 4), days - 1);
+		}
+}
+
+/* A line of the input: two days, then holidays in order. */
+static void print_workdays(char *line)
+{
+	int32_t at[64];
+	size_t count = 0;
+	Arena *arena = arena_make();
+	for (char *from = line; count < 64 && *from != '\0' && *from != '\n'; from += 10 + (from[10] == ' '))
+		if (!date_read(from, 10, &at[count++]))
+			exit(2);
+	int32_t days = date_working_days(at[0], at[1], at + 2, count - 2);
+	printf("%d %s\n", (int)days, date_print(arena, date_after_working_days(at[0], days, at + 2, count - 2)));
+	arena_free(arena);
+}
+
+int main(int count, char **argument)
+{
+	char line[1024];
+	if (count > 1 && strcmp(argument[1], "--workdays") == 0) {
+		while (fgets(line, sizeof line, stdin) != NULL)
+			print_workdays(line);
+		return 0;
+	}
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(known_days),
 		cmocka_unit_test(days_that_do_not_exist),
 		cmocka_unit_test(every_day_of_eight_centuries_prints_as_it_reads),
 		cmocka_unit_test(weekends_and_holidays_do_not_work),
 		cmocka_unit_test(counting_one_by_one_gives_the_same),
+		cmocka_unit_test(a_notice_runs_over_a_long_weekend),
+		cmocka_unit_test(both_ways_of_counting_agree),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL) != 0;
 }
