@@ -21,4 +21,10 @@ typedef struct Registers {
 	uint32_t count;
 } Registers;
 
+/* Whether an approval is of the package as a whole: its item is the submittal's number, plain or behind the word. */
+bool is_package_approval(const Approval *row, const Submittal *submittal);
+
+/* Whether it is for a project of this name, or for all. */
+bool is_approval_for(const Approval *row, const Text *project);
+
 #endif

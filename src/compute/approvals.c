@@ -130,3 +130,16 @@ double part_approved_in_register_yes(Case *part)
 {
 	return fetch_approval(part) != NULL;
 }
+
+const char *approval_of_part(Case *part, int32_t *expires)
+{
+	if (OF(part, part_in_catalogue_yes) != 0)
+		SKIP(part, "it is in the catalogue and needs no approval");
+	const Approval *row = ready(part) ? fetch_approval(part) : NULL;
+	if (row == NULL && ready(part))
+		SKIP(part, "no approval of it counts");
+	if (row == NULL)
+		return NULL;
+	*expires = row->expires.day;
+	return row->letter.text;
+}

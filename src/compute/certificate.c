@@ -28,8 +28,7 @@ static const char *why_not(const Installer *row, const char *firm, int32_t day, 
 	return NULL;
 }
 
-/* Of a certificate the register does not know another item speaks. */
-static const Installer *fetch_installer(Case *fact)
+const Installer *fetch_installer(Case *fact)
 {
 	const char *certificate = GIVEN(fact, submittal, Submittal, parties.applicant.certificate);
 	if (!ready(fact))

@@ -68,6 +68,12 @@ const char *fetch_term_certificate(Case *fact)
 	return row != NULL && is_value(&row->certificate.given) ? row->certificate.text : NULL;
 }
 
+double submittal_inspections_of_term_one(Case *submittal)
+{
+	const Term *row = fetch_term(submittal);
+	return row != NULL ? CONSTANT(submittal, "terms.csv ", "inspections", row->inspections_one.value, row->basis.text) : 0;
+}
+
 double roof_area_term_least_slope_in_12(Case *area)
 {
 	const Term *row = fetch_term(area);

@@ -280,8 +280,23 @@ static bool tell_trouble(const Judging *judging, const Trial *trial, Progress *t
 /* Kinds of record that stand in no roof area: what is changed in one does not touch them. */
 static bool stands_outside_areas(RecordKind kind)
 {
-	return kind == KIND_submittal || kind == KIND_letter || kind == KIND_requirement || kind == KIND_document ||
-	       kind == KIND_event || kind == KIND_paper;
+	switch ((int)kind) { /* RECORD_KINDS, any part, is no record of its own */
+	case KIND_submittal:
+	case KIND_letter:
+	case KIND_requirement:
+	case KIND_document:
+	case KIND_paper_used:
+	case KIND_event:
+	case KIND_paper:
+	case KIND_departure:
+	case KIND_inspection:
+	case KIND_photograph:
+	case KIND_punch_item:
+	case KIND_meeting:
+		return true;
+	default:
+		return false;
+	}
 }
 
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial)

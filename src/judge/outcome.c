@@ -5,7 +5,6 @@
 #include "judge.h"
 
 #include <string.h>
-#include <strings.h>
 
 static void count_items(Judging *judging)
 {
@@ -35,33 +34,11 @@ static const char *recommended(const Judging *judging)
 
 /* ---- the order line ---- */
 
-static bool is_text(const Text *text, const char *wanted)
-{
-	return is_value(&text->given) && text->text != NULL && strcasecmp(text->text, wanted) == 0;
-}
-
-/* An approval of the package as a whole: its item is the submittal's number, plain or behind the word. */
-static bool speaks_of(const Approval *row, const Submittal *submittal)
-{
-	static const char word[] = "submittal ";
-	if (!is_value(&row->item.given) || !is_value(&submittal->submittal.given))
-		return false;
-	const char *item = row->item.text;
-	if (strncasecmp(item, word, sizeof word - 1) == 0)
-		item += sizeof word - 1;
-	return strcasecmp(item, submittal->submittal.text) == 0;
-}
-
-static bool is_for_project(const Approval *row, const Text *name)
-{
-	return is_text(&row->project, "all") || (is_value(&name->given) && is_text(&row->project, name->text));
-}
-
 static const char *lapse_of(const Approval *row, const Cases *cases, Arena *arena)
 {
 	const Number *term = &cases->submittal->warranty.term_yr, *greatest = &row->greatest_term_yr;
 	const char *letter = cut_text(row->letter.text, arena);
-	if (!is_for_project(row, &cases->submittal->project.name))
+	if (!is_approval_for(row, &cases->submittal->project.name))
 		return arena_printf(arena, "approval %s is for another project", letter);
 	if (cases->as_of == INT32_MIN)
 		return "the day of this submittal is not known";
@@ -88,7 +65,7 @@ static const Approval *approval_of(const Cases *cases, const char **why, Arena *
 	*why = "no approval of this submittal is in the register";
 	for (uint32_t i = 0; cases->registers != NULL && i < cases->registers->approvals.count; i++) {
 		const Approval *row = &cases->registers->approvals.row[i];
-		if (!speaks_of(row, cases->submittal))
+		if (!is_package_approval(row, cases->submittal))
 			continue;
 		const char *lapse = lapse_of(row, cases, arena);
 		if (lapse != NULL)

@@ -31,8 +31,9 @@ static const RecordKind cases[] = { KIND_submittal, KIND_letter,     KIND_requir
 				    KIND_fastener,  KIND_fixed_line, KIND_underlayment, KIND_sealant,   KIND_rivet,
 				    KIND_closure,   KIND_detail,     KIND_penetration,  KIND_accessory, KIND_adjoining_metal, KIND_touching,
 				    KIND_document,  KIND_event,      KIND_change,       KIND_reply,     KIND_comparison,
-				    KIND_role,      KIND_paper,     KIND_contact,
-				    KIND_upper_roof, KIND_seam_test };
+				    KIND_role,      KIND_paper,      KIND_contact,      KIND_upper_roof, KIND_seam_test,
+				    KIND_paper_used, KIND_departure, KIND_inspection,  KIND_photograph, KIND_punch_item,
+				    KIND_meeting };
 enum { CASES = sizeof cases / sizeof *cases };
 
 static bool is_alike(const char *words, const char *name)
@@ -96,7 +97,15 @@ static bool outwards(RecordKind *kind)
 	case KIND_change:
 	case KIND_reply:
 	case KIND_paper:
+	case KIND_departure:
+	case KIND_inspection:
+	case KIND_photograph:
+	case KIND_punch_item:
+	case KIND_meeting:
 		*kind = KIND_submittal;
+		return true;
+	case KIND_paper_used:
+		*kind = KIND_document;
 		return true;
 	default:
 		*kind = KIND_roof_area;
