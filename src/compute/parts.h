@@ -22,8 +22,8 @@ bool is_panel_maker(const Criteria *criteria, const char *text);
 /* The register's row of the installer's certificate; of one the register does not know another item speaks. */
 const Installer *fetch_installer(Case *fact);
 
-/* The letter of the approval that counts for a part outside the catalogue, and its last day; NULL if the fact is not ready, or does
- * not apply as there is none. */
+/* The letter of the approval that counts for a part outside the catalogue, and its last day; NULL if the fact is not ready, or
+ * does not apply as there is none. */
 const char *approval_of_part(Case *part, int32_t *expires);
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * What a resubmittal says of itself: its changes, its replies, its departures from the specification. What the round before really
- * said stands in its report, which is not read here.
+ * What a resubmittal says of itself: its changes, its replies, its departures from the specification. What the round before
+ * really said stands in its report, which is not read here.
  */
 #include "dossier.h"
 #include "text.h"

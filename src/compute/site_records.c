@@ -22,7 +22,8 @@ static bool is_again(const Case *visit)
 
 double roof_area_squares_square(Case *area)
 {
-	double length = GIVEN(area, roof_area, RoofArea, building.length_ft), width = GIVEN(area, roof_area, RoofArea, building.width_ft);
+	double length = GIVEN(area, roof_area, RoofArea, building.length_ft);
+	double width = GIVEN(area, roof_area, RoofArea, building.width_ft);
 	double slope = GIVEN(area, roof_area, RoofArea, building.slope_in_12);
 	return length * width * sqrt(1 + (slope / 12) * (slope / 12)) / 100;
 }

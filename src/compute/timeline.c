@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The events of a submittal, put once under every scope that may ask for them: each under its own phase and area, under any phase,
- * under any area, and under any of both. So a question looks at four places at the most, however many events there are.
+ * The events of a submittal, put once under every scope that may ask for them: each under its own phase and area, under any
+ * phase, under any area, and under any of both. So a question looks at four places at the most, however many events there are.
  */
 #include "timeline.h"
 
