@@ -15,6 +15,12 @@ bool fetch_here(Case *comparison, const Compared *compared)
 	return fetch_said(comparison, (Asked){ compared->part, compared->field, given_in(compared->field, compared->here) });
 }
 
+void fetch_submitted(Case *comparison, const Compared *compared)
+{
+	if (compared->part != NULL && compared->here != NULL)
+		fetch_shown(comparison, (Asked){ compared->part, compared->field, given_in(compared->field, compared->here) });
+}
+
 static const char *direction_of(const Compared *compared)
 {
 	if (compared->may != NULL)
@@ -45,6 +51,7 @@ static double unknown_holds(Case *comparison, const Compared *compared)
 	if (compared->here != NULL) {
 		const Given *here = given_in(compared->field, compared->here);
 		if (here->said == SAID_NOT_APPLICABLE) {
+			fetch_submitted(comparison, compared);
 			note(comparison, "it does not apply to the submitted part");
 			return 0;
 		}
@@ -116,12 +123,13 @@ double comparison_holds_yes(Case *comparison)
 		return 1;
 	if (compared->term != NULL)
 		return term_holds(comparison, compared);
-	if (is_any_there(compared))
-		return 1;
 	const Word *step = &compared->record.step;
-	if (is_word(step, "same"))
+	bool is_told = is_any_there(compared) || !is_word(step, "unknown");
+	if (is_told)
+		fetch_submitted(comparison, compared);
+	if (is_any_there(compared) || is_word(step, "same"))
 		return 1;
-	if (!is_word(step, "unknown"))
+	if (is_told)
 		return step_holds(comparison, compared);
 	bool is_free = strcmp(direction_of(compared), "any") == 0;
 	return is_free ? needs_hold(comparison, compared) : unknown_holds(comparison, compared);

@@ -8,6 +8,8 @@ double submittal_edition_in_force_yes(Case *submittal)
 {
 	const Edition *edition = &submittal->all->criteria->edition;
 	int32_t day = fetch_as_of(submittal);
+	CONSTANT(submittal, "criteria.yaml", "effective", edition->effective.day, NULL);
+	CONSTANT(submittal, "criteria.yaml", "expires", edition->expires.day, NULL);
 	if (!ready(submittal))
 		return 0;
 	if (day >= edition->effective.day && day <= edition->expires.day)

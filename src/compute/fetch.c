@@ -71,6 +71,21 @@ bool fetch_said(Case *fact, Asked asked)
 	return false;
 }
 
+static double number_in(Asked asked)
+{
+	FieldKind kind = asked.field->kind;
+	if (kind == IS_NUMBER || kind == IS_SIZE)
+		return ((const Number *)asked.given)->value;
+	if (kind == IS_DATE)
+		return ((const Date *)asked.given)->day;
+	return kind == IS_YES && ((const Yes *)asked.given)->yes;
+}
+
+void fetch_shown(Case *fact, Asked asked)
+{
+	record_field(fact, asked, is_value(asked.given) ? number_in(asked) : 0);
+}
+
 double fetch_number(Case *fact, Asked asked)
 {
 	if (!fetch_said(fact, asked))
@@ -166,6 +181,9 @@ const List *fetch_list(Case *fact, const Case *where, uint32_t offset)
 int32_t fetch_as_of(Case *fact)
 {
 	int32_t as_of = fact->all->as_of;
+	Asked date = ask(outward(fact, KIND_submittal), offsetof(Submittal, date));
+	if (is_value(date.given) && ((const Date *)date.given)->day == as_of)
+		fetch_shown(fact, date);
 	return as_of != INT32_MIN ? as_of : GIVEN(fact, submittal, Submittal, date);
 }
 

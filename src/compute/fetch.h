@@ -58,6 +58,9 @@ int32_t fetch_day_or(Case *fact, Asked asked, int32_t otherwise);
 /* Whether a value is there; if not, the fact waits for it or is not applicable. */
 bool fetch_said(Case *fact, Asked asked);
 
+/* Records what a fact went by that is no value it waits for: `none`, what was left out, the submitted side of a comparison. */
+void fetch_shown(Case *fact, Asked asked);
+
 /* The list at an offset; NULL (and waiting) if it was not stated. `none` is a list of no records. */
 const List *fetch_list(Case *fact, const Case *where, uint32_t offset);
 

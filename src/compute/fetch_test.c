@@ -7,9 +7,8 @@ static void use_side(Case *fact, const Operand *operand, const OperandValue *val
 {
 	if (value->fact != NULL)
 		fetch_use(fact, (Case *)value->at, operand->fact);
-	else if (value->at != NULL && value->state == OPERAND_HAS &&
-		(value->field->kind == IS_NUMBER || value->field->kind == IS_SIZE))
-		fetch_number(fact, (Asked){ value->at, value->field, value->given });
+	else if (value->at != NULL && value->state == OPERAND_HAS && value->field != NULL && value->given != NULL)
+		fetch_shown(fact, (Asked){ value->at, value->field, value->given });
 }
 
 static void wait_for_side(Case *fact, const OperandValue *value)

@@ -9,6 +9,9 @@
 /* Whether the listing's own term for this attribute holds; the note says what it allows. */
 double term_holds(Case *comparison, const Compared *compared);
 
+/* Records the value submitted as what the comparison went by, however it was said. */
+void fetch_submitted(Case *comparison, const Compared *compared);
+
 /* Waits for the value submitted; false if it is not there. */
 bool fetch_here(Case *comparison, const Compared *compared);
 

@@ -76,8 +76,10 @@ double letter_after_drawings_yes(Case *letter)
 double submittal_federal_structural_yes(Case *submittal)
 {
 	Asked asked = ask(submittal, offsetof(Submittal, specification.adopts));
-	if (asked.given->said == SAID_NONE)
+	if (asked.given->said == SAID_NONE) {
+		fetch_shown(submittal, asked);
 		return 0;
+	}
 	const Texts *adopts = fetch_texts(submittal, asked);
 	for (uint32_t i = 0; ready(submittal) && i < adopts->count; i++)
 		if (list_has(submittal->all->criteria, "federal structural guides", adopts->at[i].text))

@@ -96,7 +96,10 @@ static bool value_holds(Case *comparison, const Compared *compared)
 double term_holds(Case *comparison, const Compared *compared)
 {
 	const ListingTerm *row = compared->term->row;
-	if (is_word(&row->relation, "any") || is_word(&row->relation, "optional"))
+	bool is_free = is_word(&row->relation, "any") || is_word(&row->relation, "optional");
+	if (is_free || (compared->here != NULL && is_value(given_in(compared->field, compared->here))))
+		fetch_submitted(comparison, compared);
+	if (is_free)
 		return 1;
 	Arena *arena = comparison->all->arena;
 	const char *allows = arena_printf(arena, "the listing says %s %s", row->relation.text, row->value.text);

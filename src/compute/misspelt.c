@@ -47,6 +47,8 @@ static const char *nearest_item(const Case *part, const char *item)
 double part_item_is_misspelt_yes(Case *part)
 {
 	const char *item = GIVEN_OR_AT(part, part, Panel, item, NULL);
+	if (item == NULL)
+		fetch_shown(part, ask(part, offsetof(Panel, item)));
 	if (!ready(part) || item == NULL || part->catalogue != NULL || same_text(item, "other"))
 		return 0;
 	const char *nearest = nearest_item(part, item);

@@ -8,7 +8,8 @@ double paper_due_yes(Case *paper)
 {
 	const BoundPaper *bound = ((const PaperDueHere *)paper->row)->bound;
 	Asked stage = ask(outward(paper, KIND_submittal), offsetof(Submittal, stage));
-	if (!fetch_said(paper, stage))
+	fetch_word(paper, stage);
+	if (!ready(paper))
 		return 0;
 	if (((const Word *)stage.given)->word < bound->row->stage.word) /* the words of stages stand in order */
 		return 0;
@@ -21,8 +22,10 @@ double paper_found_yes(Case *paper)
 	const Cases *all = paper->all;
 	for (uint32_t i = 0; i < all->of[KIND_document].count; i++) {
 		const Document *document = all->of[KIND_document].at[i]->row;
-		if (is_value(&document->kind.given) && same_text(document->kind.text, bound->row->kind.text))
-			return 1;
+		if (!is_value(&document->kind.given) || !same_text(document->kind.text, bound->row->kind.text))
+			continue;
+		GIVEN_AT(paper, all->of[KIND_document].at[i], Document, kind);
+		return 1;
 	}
 	fetch_list(paper, outward(paper, KIND_submittal), offsetof(Submittal, documents));
 	for (uint32_t i = 0; i < all->of[KIND_document].count; i++)

@@ -21,8 +21,11 @@ double submittal_salt_air_yes(Case *submittal)
 
 double submittal_manual_governs_yes(Case *submittal)
 {
-	if (ask(submittal, offsetof(Submittal, specification.detail_manuals)).given->said == SAID_NONE)
+	Asked asked = ask(submittal, offsetof(Submittal, specification.detail_manuals));
+	if (asked.given->said == SAID_NONE) {
+		fetch_shown(submittal, asked);
 		return 1;
+	}
 	const Texts *manuals = GIVEN(submittal, submittal, Submittal, specification.detail_manuals);
 	const char *governs = GIVEN_OR(submittal, submittal, Submittal, specification.governing_manual, "");
 	if (!ready(submittal) || manuals->count < 2)

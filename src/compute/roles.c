@@ -10,6 +10,7 @@
 double role_due_yes(Case *role)
 {
 	const BoundRole *bound = ((const RoleDue *)role->row)->bound;
+	GIVEN_AT(role, role, Role, part);
 	return fetch_all(role, role->up, bound->when, bound->whens);
 }
 
@@ -42,9 +43,12 @@ static TestOutcome fills(const Count *count, const Case *part)
 
 static void count_area(Case *role, const Case *area, Count *count)
 {
-	(void)role;
-	for (Case *part = first_below(area, count->kind); part != NULL; part = part->next)
-		count->found += fills(count, part) == TEST_MET;
+	for (Case *part = first_below(area, count->kind); part != NULL; part = part->next) {
+		if (fills(count, part) != TEST_MET)
+			continue;
+		fetch_all(role, part, count->bound->filled_by, count->bound->fills);
+		count->found++;
+	}
 }
 
 /* The list that was not stated, and the parts that may fill the role once more is said of them. */

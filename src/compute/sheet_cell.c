@@ -50,6 +50,8 @@ static bool has_value(const Field *field, const Given *given, double value)
 		return false;
 	if (field->kind == IS_YES)
 		return ((const Yes *)(const void *)given)->yes == (value != 0);
+	if (field->kind == IS_DATE)
+		return ((const Date *)(const void *)given)->day == value;
 	return (field->kind == IS_NUMBER || field->kind == IS_SIZE) && ((const Number *)(const void *)given)->value == value;
 }
 

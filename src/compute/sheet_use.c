@@ -125,6 +125,8 @@ static void tell_constant(SheetUse *told, const Use *use, Sheeting *sheeting)
 	told->given = cell.given;
 	if (cell.field->kind == IS_YES)
 		told->shown = SHOWN_YES;
+	if (cell.field->kind == IS_DATE)
+		told->shown = SHOWN_DAY;
 }
 
 static void tell_fact(SheetUse *told, const Use *use)
