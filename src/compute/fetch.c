@@ -181,9 +181,6 @@ const List *fetch_list(Case *fact, const Case *where, uint32_t offset)
 int32_t fetch_as_of(Case *fact)
 {
 	int32_t as_of = fact->all->as_of;
-	Asked date = ask(outward(fact, KIND_submittal), offsetof(Submittal, date));
-	if (is_value(date.given) && ((const Date *)date.given)->day == as_of)
-		fetch_shown(fact, date);
 	return as_of != INT32_MIN ? as_of : GIVEN(fact, submittal, Submittal, date);
 }
 
