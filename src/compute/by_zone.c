@@ -39,7 +39,7 @@ static const ZoneValue *value_at(const ByZone *by_zone, const char *place, size_
 
 bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(void *user, const ZoneValue *), void *user)
 {
-	const ZoneValue *whole = value_for(by_zone, "", 0), *own = value_for(by_zone, zone->name.text, strlen(zone->name.text));
+	const ZoneValue *whole = value_for(by_zone, "", 0), *own = value_at(by_zone, zone->name.text, strlen(zone->name.text));
 	if (whole != NULL || own != NULL) {
 		take(user, own != NULL ? own : whole);
 		return true;
@@ -56,4 +56,15 @@ bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(void *user
 	for (uint32_t i = 0; !all && i < by_zone->count; i++)
 		take(user, &by_zone->at[i]);
 	return all;
+}
+
+static void take_nothing(void *user, const ZoneValue *value)
+{
+	(void)user;
+	(void)value;
+}
+
+bool names_zone(const ByZone *by_zone, const Zone *zone)
+{
+	return by_zone->count > 0 && by_zone->count <= MOST_VALUES && each_value(by_zone, zone, take_nothing, NULL);
 }

@@ -15,4 +15,7 @@ const ZoneValue *value_for(const ByZone *by_zone, const char *place, size_t leng
 /* Calls `take` for each value that holds in a zone; where a place of it is not named, for all, and returns false. */
 bool each_value(const ByZone *by_zone, const Zone *zone, void (*take)(void *user, const ZoneValue *), void *user);
 
+/* Whether each place of a zone is named. */
+bool names_zone(const ByZone *by_zone, const Zone *zone);
+
 #endif

@@ -5,6 +5,8 @@
 #include "fetch.h"
 #include "text.h"
 
+#include <math.h>
+
 /* The least or the greatest of a number over the clips of one use. A clip of which the use is not said may be among them. */
 typedef struct {
 	const char *use;
@@ -77,4 +79,53 @@ double roof_area_layers_thickness_in(Case *area)
 			thickness += fetch_number(area, asked);
 	}
 	return thickness;
+}
+
+double roof_area_insulation_layers_one(Case *area)
+{
+	if (fetch_list(area, area, offsetof(RoofArea, build_up)) == NULL)
+		return 0;
+	double count = 0;
+	for (Case *layer = first_below(area, KIND_layer); layer != NULL; layer = layer->next)
+		count += same_text(GIVEN_AT(area, layer, Layer, layer), "insulation");
+	return count;
+}
+
+/* ---- how a clip is set ---- */
+
+/* A tab of which nothing is said is set in the middle. */
+double clip_growth_room_in(Case *clip)
+{
+	double travel = GIVEN(clip, clip, Clip, travel_in);
+	double set = GIVEN_OR(clip, clip, Clip, room_to_grow_in, -1);
+	if (!ready(clip))
+		return 0;
+	clip->now->formula = set >= 0 ? "min({room_to_grow}, {travel})" : "{travel} / 2";
+	return set >= 0 ? fmin(set, travel) : travel / 2;
+}
+
+double clip_shrink_room_in(Case *clip)
+{
+	double travel = GIVEN(clip, clip, Clip, travel_in);
+	double growth = OF(clip, clip_growth_room_in);
+	return ready(clip) ? travel - growth : 0;
+}
+
+/* ---- at the eave ---- */
+
+/* What the listings named for the area state of their own, besides the criteria. */
+double roof_area_first_clip_limit_in(Case *area)
+{
+	const Number *stated = &area->all->criteria->edition.first_clip_in;
+	double limit = CONSTANT(area, "criteria.yaml", "first_clip", stated->value, NULL);
+	if (fetch_list(area, area, offsetof(RoofArea, tests)) == NULL)
+		return 0;
+	for (const Case *test = first_below(area, KIND_test); test != NULL; test = test->next) {
+		const Listing *row = test->listed;
+		if (row == NULL || !is_value(&row->tested.first_clip_in.given) || row->tested.first_clip_in.value >= limit)
+			continue;
+		limit = CONSTANT(area, "listings.csv", row->listing.text, row->tested.first_clip_in.value, NULL);
+		note(area, row->listing.text);
+	}
+	return ready(area) ? limit : 0;
 }

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: MIT
  * Screws through clips: whether they fit the clip's hole, whether their point drills what lies under it, how long they must be.
  */
+#include "below.h"
 #include "fetch.h"
 #include "formula.h"
 #include "number.h"
 #include "text.h"
+
+#include <math.h>
 
 /* The fact of the roof area about the clips that a screw holds: running ones for use clip, fixed ones for use fixity. */
 static double fetch_of_clips(Case *screw, FactId running, FactId fixed)
@@ -134,4 +137,26 @@ double fastener_length_needed_in(Case *screw)
 	tell(screw, "{running_clip_thickness} + {layers_thickness} + min({support.thickness}, 0.75)",
 		"{fixed_clip_thickness} + {layers_thickness} + min({support.thickness}, 0.75)");
 	return length_into_wood_in(clip + layers, thickness);
+}
+
+/* ---- the head ---- */
+
+/* Clips of the use the screw holds; one that states no room is left out. */
+double fastener_head_room_in(Case *screw)
+{
+	const char *use = GIVEN(screw, fastener, Fastener, use);
+	Case *area = area_of(screw);
+	if (fetch_list(screw, area, offsetof(RoofArea, clips)) == NULL)
+		return 0;
+	double least = HUGE_VAL;
+	for (Case *clip = first_below(area, KIND_clip); clip != NULL; clip = clip->next) {
+		bool is_held = same_text(GIVEN_AT(screw, clip, Clip, use), same_text(use, "clip") ? "running" : "fixity");
+		double room = is_held ? GIVEN_OR_AT(screw, clip, Clip, head_room_in, HUGE_VAL) : HUGE_VAL;
+		if (ready(screw) && room < least)
+			note(screw, clip->name);
+		least = fmin(least, room);
+	}
+	if (!ready(screw))
+		return 0;
+	return isfinite(least) ? least : SKIP(screw, "no clip states its room for a head");
 }

@@ -35,12 +35,6 @@ Letters fetch_letters(Case *fact)
 	return letters;
 }
 
-static void take_nothing(void *user, const ZoneValue *value)
-{
-	(void)user;
-	(void)value;
-}
-
 static void take_closest(void *user, const ZoneValue *value)
 {
 	double *least = user;
@@ -70,7 +64,7 @@ double zone_letter_names_zone_yes(Case *zone)
 	bool named = false;
 	for (uint32_t i = 0; i < letters.count; i++) {
 		const ByZone *pressures = GIVEN_AT(zone, letters.at[i], Letter, pressures_psf);
-		named |= pressures->count <= MOST_VALUES && each_value(pressures, zone->row, take_nothing, NULL);
+		named |= names_zone(pressures, zone->row);
 	}
 	return ready(zone) && named;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * The sheet of the panels: what was measured on the coil against what it is sold as.
+ * The sheet of the panels: what was measured on the coil against what it is sold as, and how wide a pan it makes.
  */
 #include "fetch.h"
 
@@ -8,4 +8,12 @@ double panel_measured_percent_percent(Case *panel)
 	double measured = GIVEN(panel, panel, Panel, measured_thickness_in);
 	double nominal = GIVEN(panel, panel, Panel, thickness_in);
 	return ready(panel) ? 100 * measured / nominal : 0;
+}
+
+/* A pure number: inches over inches. */
+double panel_width_ratio_one(Case *panel)
+{
+	double width = GIVEN(panel, panel, Panel, width_in);
+	double thickness = GIVEN(panel, panel, Panel, thickness_in);
+	return ready(panel) ? width / thickness : 0;
 }
