@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT
  * What cannot stand beside each other in an edition: within a row, between rows, across tables.
  */
+#include "date.h"
 #include "edition.h"
 #include "hash.h"
 #include "rules.h"
@@ -222,9 +223,22 @@ static void check_dates(const EditionRead *e)
 			    (About){ .value = edition->expires.given.typed, .want = edition->effective.given.typed });
 }
 
+/* A holiday that cannot be read would count as a working day. */
+static void check_holidays(const EditionRead *e)
+{
+	const Texts *holidays = &e->criteria->edition.holidays;
+	for (uint32_t i = 0; is_said(&holidays->given) && i < holidays->count; i++) {
+		const Text *text = &holidays->at[i];
+		int32_t day;
+		if (!date_read(text->text, strlen(text->text), &day))
+			complain_at(e, MESSAGE_TAB_69, &text->given, (About){ .value = text->text });
+	}
+}
+
 void edition_check(const EditionRead *e)
 {
 	check_dates(e);
+	check_holidays(e);
 	check_kinds(e);
 	check_rules(e);
 	check_scales(e);

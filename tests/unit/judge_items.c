@@ -352,6 +352,20 @@ static void reordered_keys_keep_the_numbers(void **state)
 			    before->item[i].spot[0].fingerprint == after->item[i].spot[0].fingerprint);
 }
 
+/* What is due when the roof is finished holds nothing back before, and is asked for once then. */
+static void lists_due_later_leave_no_rule_open(void **state)
+{
+	Bench *bench = *state;
+	const Verdict *verdict = review(bench);
+	assert_int_equal(verdict->items, 0);
+	assert_int_equal(verdict->tally.not_judged, 0);
+	edit(bench, "stage", "close-out");
+	verdict = review(bench);
+	assert_int_equal(count(verdict, "MIS-03"), 4); /* inspections, photographs, punch list, meetings */
+	assert_true(waits(find(verdict, "MIS-03"), "DOC-14d"));
+	assert_true(verdict->tally.not_judged > 0);
+}
+
 static void bid_numbers_nothing(void **state)
 {
 	Bench *bench = *state;
@@ -459,6 +473,7 @@ int main(void)
 		TEST(words_of_places_stand_side_by_side),
 		TEST(follower_waits_for_its_cause),
 		TEST(reordered_keys_keep_the_numbers),
+		TEST(lists_due_later_leave_no_rule_open),
 		TEST(bid_numbers_nothing),
 		TEST(values_that_differ_look_different),
 		TEST(every_item_says_who_says_so),
