@@ -6,6 +6,8 @@
 #include "formula.h"
 #include "text.h"
 
+#include <math.h>
+
 /* ---- under load ---- */
 
 static bool is_silent(const Case *area, uint32_t offset)
@@ -44,6 +46,27 @@ double roof_area_slope_under_load_in_12(Case *area)
 	if (is_silent(area, offsetof(RoofArea, support.camber_in)))
 		area->now->formula = "{building.slope} - 24 * {support.deflection} / {support.spacing}";
 	return ready(area) ? slope_under_load_in_12(slope, deflection, camber, span) : 0;
+}
+
+/* ---- water from above ---- */
+
+/* A gutter leads the water past this roof; what is spread, or falls, runs down it. */
+double roof_area_drained_run_ft(Case *area)
+{
+	if (fetch_list(area, area, offsetof(RoofArea, drains_from_above)) == NULL)
+		return 0;
+	bool comes_down = false;
+	double longest = 0;
+	for (Case *above = first_below(area, KIND_upper_roof); above != NULL; above = above->next) {
+		if (same_text(GIVEN_AT(area, above, UpperRoof, how), "gutter"))
+			continue;
+		comes_down = true;
+		longest = fmax(longest, GIVEN_AT(area, above, UpperRoof, run_ft));
+	}
+	if (ready(area) && !comes_down)
+		return SKIP(area, "no roof above drains on to it");
+	double own = OF(area, roof_area_slope_length_ft);
+	return ready(area) ? own + longest : 0;
 }
 
 /* ---- joints across the slope ---- */

@@ -78,6 +78,37 @@ static void the_engineer_s_own_slope_goes_first(void **state)
 	assert_known(w->roof, "slope_under_load", 0.7);
 }
 
+/* ---- water from above ---- */
+
+static void a_roof_above(World *w, const char *how, double run)
+{
+	UpperRoof *row = TAKE(w->arena, UpperRoof, 1);
+	row->how = WORD_IS(how);
+	row->run_ft = NUMBER_IS(run);
+	w->area.drains_from_above.of.given.said = SAID_VALUE;
+	add_case(w, KIND_upper_roof, w->roof, row);
+}
+
+/* Half of 96 ft at 9:12 is 60 ft of slope. */
+static void water_that_is_spread_runs_down_the_roof(void **state)
+{
+	World *w = *state;
+	w->area.building.shape = WORD_IS("gable");
+	w->area.building.width_ft = NUMBER_IS(96);
+	w->area.building.slope_in_12 = NUMBER_IS(9);
+	a_roof_above(w, "gutter", 90);
+	a_roof_above(w, "spread", 30);
+	a_roof_above(w, "spread", 20);
+	assert_known(w->roof, "drained_run", 90);
+}
+
+static void a_gutter_leads_it_past(void **state)
+{
+	World *w = *state;
+	a_roof_above(w, "gutter", 90);
+	assert_state(w->roof, "drained_run", FACT_NOT_APPLICABLE);
+}
+
 /* ---- drag ---- */
 
 static void a_zone(World *w, double spacing)
@@ -270,6 +301,8 @@ int main(void)
 		TEST(a_slope_that_holds_at_the_limit_needs_no_figure),
 		TEST(one_that_does_not_waits_for_the_deflection),
 		TEST(the_engineer_s_own_slope_goes_first),
+		TEST(water_that_is_spread_runs_down_the_roof),
+		TEST(a_gutter_leads_it_past),
 		TEST(all_that_hangs_on_the_fixing),
 		TEST(fixed_in_the_middle),
 		TEST(a_slide_force_not_stated_is_waited_for),
