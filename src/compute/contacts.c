@@ -125,11 +125,16 @@ double contact_potential_difference_V(Case *contact)
 double adjoining_metal_separated_yes(Case *metal)
 {
 	Asked by = ask(metal, offsetof(Adjoining, separated_by));
-	return by.given->said != SAID_NOTHING && !same_text(fetch_word(metal, by), "nothing") && ready(metal);
+	if (by.given->said == SAID_NOTHING) {
+		fetch_shown(metal, by);
+		return 0;
+	}
+	return !same_text(fetch_word(metal, by), "nothing") && ready(metal);
 }
 
 double contact_isolated_yes(Case *contact)
 {
 	const Case *part = ((const Met *)contact->row)->part;
+	GIVEN(contact, contact, Contact, part);
 	return part->kind == KIND_adjoining_metal && OF_AT(contact, (Case *)part, adjoining_metal_separated_yes) != 0;
 }

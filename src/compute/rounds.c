@@ -122,6 +122,7 @@ double reply_paper_sent_yes(Case *reply)
 double comparison_departure_declared_yes(Case *comparison)
 {
 	const Case *requirement = ((const Compared *)comparison->row)->requirement;
+	GIVEN(comparison, comparison, Comparison, with);
 	if (requirement == NULL)
 		return 0;
 	const char *paragraph = GIVEN_AT(comparison, requirement, Requirement, paragraph);

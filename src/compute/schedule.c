@@ -94,7 +94,8 @@ double submittal_days_to_delivery_day(Case *submittal)
 
 double submittal_review_time_day(Case *submittal)
 {
-	return submittal->all->criteria->edition.review_days_day.value;
+	double days = submittal->all->criteria->edition.review_days_day.value;
+	return CONSTANT(submittal, "criteria.yaml", "review_days", days, NULL);
 }
 
 /* ---- departures ---- */
@@ -113,6 +114,8 @@ double submittal_deviation_time_day(Case *submittal)
 
 double submittal_time_needed_day(Case *submittal)
 {
-	double lead = GIVEN_OR(submittal, submittal, Submittal, lead_time_day, submittal->all->criteria->edition.lead_time_day.value);
+	double lead = GIVEN_OR(submittal, submittal, Submittal, lead_time_day, -1);
+	if (lead < 0)
+		lead = CONSTANT(submittal, "criteria.yaml", "lead_time", submittal->all->criteria->edition.lead_time_day.value, NULL);
 	return OF(submittal, submittal_review_time_day) + lead;
 }

@@ -50,6 +50,7 @@ static int fetch_class_asked(Case *area)
 
 double roof_area_fire_specified_yes(Case *area)
 {
+	fetch_shown(area, ask(outward(area, KIND_submittal), offsetof(Submittal, specification.requirements)));
 	return fetch_class_asked(area) >= 0;
 }
 
