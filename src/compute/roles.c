@@ -10,8 +10,10 @@
 double role_due_yes(Case *role)
 {
 	const BoundRole *bound = ((const RoleDue *)role->row)->bound;
-	GIVEN_AT(role, role, Role, part);
-	return fetch_all(role, role->up, bound->when, bound->whens);
+	bool is_due = fetch_all(role, role->up, bound->when, bound->whens);
+	if (ready(role))
+		fetch_shown(role, ask(role, offsetof(Role, part)));
+	return is_due;
 }
 
 typedef struct {
