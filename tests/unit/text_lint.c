@@ -185,13 +185,20 @@ static void check_verdict(Lint *lint, const char *where, Verdict *verdict, Arena
 		check_page(lint, where, pages[i], verdict);
 }
 
-static void check_calcs(Lint *lint, const char *where, Verdict *verdict, Arena *arena)
+static void check_other(Lint *lint, const char *where, const char *command, const Page *page)
 {
-	Sheet *sheet = make_sheet(verdict, arena);
+	Arena *arena = lint->world.run;
 	Out *out = out_make(arena, OUT_TERMINAL);
 	size_t length;
-	sheet_format("text")->write(out, sheet, arena);
-	check_words(lint, arena_printf(arena, "%s as calcs", where), out_text(out, &length));
+	page_format(command, "text")->write(out, page, arena);
+	check_words(lint, arena_printf(arena, "%s as %s", where, command), out_text(out, &length));
+}
+
+static void check_calcs(Lint *lint, const char *where, Verdict *verdict, Arena *arena)
+{
+	check_other(lint, where, "calcs", &(Page){ .sheet = make_sheet(verdict, arena) });
+	check_other(lint, where, "takeoff", &(Page){ .takeoff = take_off(verdict, arena) });
+	check_other(lint, where, "options", &(Page){ .offers = make_offers(verdict, arena) });
 }
 
 static void end(Lint *lint)
