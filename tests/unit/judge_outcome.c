@@ -145,6 +145,7 @@ static void make_order_stage(Bench *bench)
 	edit(bench, "stage", "order");
 	edit(bench, "documents.8", "{kind: approval letter, number: PA-99, date: 2026-04-01}");
 	edit(bench, "documents.9", "{kind: purchase order, number: PO-7, date: 2026-04-10}");
+	edit(bench, "dates.1", "{event: approval, date: 2026-04-01}");
 	approve(bench, "submittal MC-1042", "Marrow Creek Depot");
 }
 
