@@ -125,10 +125,8 @@ double contact_potential_difference_V(Case *contact)
 double adjoining_metal_separated_yes(Case *metal)
 {
 	Asked by = ask(metal, offsetof(Adjoining, separated_by));
-	if (by.given->said == SAID_NOTHING) {
-		fetch_shown(metal, by);
+	if (fetch_silent(metal, by))
 		return 0;
-	}
 	return !same_text(fetch_word(metal, by), "nothing") && ready(metal);
 }
 

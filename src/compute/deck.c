@@ -10,7 +10,7 @@
 double zone_deck_attachment_shown_yes(Case *zone)
 {
 	Asked asked = ask(outward(zone, KIND_roof_area), offsetof(RoofArea, support.attachment_in));
-	if (asked.given->said == SAID_NOTHING)
+	if (fetch_silent(zone, asked))
 		return 0;
 	const ByZone *attachment = fetch_zones(zone, asked);
 	return ready(zone) && names_zone(attachment, zone->row);
@@ -20,7 +20,10 @@ double zone_deck_attachment_shown_yes(Case *zone)
 double support_acceptor_named_yes(Case *support)
 {
 	Asked asked = ask(support, offsetof(Support, accepted_by));
-	return asked.given->said != SAID_NOTHING && fetch_said(support, asked);
+	if (fetch_silent(support, asked) || !fetch_said(support, asked))
+		return 0;
+	fetch_shown(support, asked);
+	return 1;
 }
 
 double zone_pull_ratio_one(Case *zone)

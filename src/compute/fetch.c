@@ -86,6 +86,14 @@ void fetch_shown(Case *fact, Asked asked)
 	record_field(fact, asked, is_value(asked.given) ? number_in(asked) : 0);
 }
 
+bool fetch_silent(Case *fact, Asked asked)
+{
+	bool silent = asked.given->said == SAID_NOTHING;
+	if (silent)
+		fetch_shown(fact, asked);
+	return silent;
+}
+
 double fetch_number(Case *fact, Asked asked)
 {
 	if (!fetch_said(fact, asked))

@@ -61,6 +61,9 @@ bool fetch_said(Case *fact, Asked asked);
 /* Records what a fact went by that is no value it waits for: `none`, what was left out, the submitted side of a comparison. */
 void fetch_shown(Case *fact, Asked asked);
 
+/* Whether nothing at all was said, which is then what the fact went by. */
+bool fetch_silent(Case *fact, Asked asked);
+
 /* The list at an offset; NULL (and waiting) if it was not stated. `none` is a list of no records. */
 const List *fetch_list(Case *fact, const Case *where, uint32_t offset);
 

@@ -91,7 +91,7 @@ static void check_fact(Leaves *leaves, Cases *all, Case *at, FactId id)
 	for (uint32_t u = fact->first_use; u != 0; u = all->use[u - 1].next)
 		check_use(leaves, all, &all->use[u - 1], name);
 	if (fact->state == FACT_KNOWN && fact->first_use == 0)
-		fail_msg("%s of %s is known out of nothing", name, at->name);
+		fail_msg("%s of %s is known out of nothing: fetch_shown records what it went by", name, at->name);
 	check_sources(fact_spec(id)->source, name);
 	leaves->facts++;
 	leaves->known += fact->state == FACT_KNOWN;
