@@ -143,7 +143,6 @@ static bool is_part_of_it(const Case *at)
 {
 	switch (at->kind) {
 	case KIND_panel:
-	case KIND_support:
 	case KIND_zone:
 	case KIND_test:
 		return true;
@@ -153,7 +152,7 @@ static bool is_part_of_it(const Case *at)
 		return is_word(&((const Fastener *)at->row)->use, "clip");
 	case KIND_comparison: {
 		const Case *part = ((const Compared *)at->row)->part;
-		return part == NULL || is_part_of_it(part) || part->kind == KIND_layer;
+		return part == NULL || is_part_of_it(part) || part->kind == KIND_layer || part->kind == KIND_support;
 	}
 	default:
 		return false;
@@ -167,7 +166,7 @@ static bool rests_on_it(const Cases *all, const Fact *fact)
 		const Use *use = &all->use[i - 1];
 		if (use->kind == USED_CONSTANT || use->at == NULL)
 			continue;
-		if (use->at->kind != KIND_support && is_part_of_it(use->at))
+		if (is_part_of_it(use->at))
 			return true;
 		if (use->kind == USED_FACT && rests_on_it(all, fact_of((Case *)use->at, use->what.fact)))
 			return true;
@@ -183,7 +182,8 @@ static bool concerns_it(const Trouble *trouble)
 		return false;
 	if (is_part_of_it(where))
 		return true;
-	if (where->kind != KIND_roof_area || trouble->rule == NULL)
+	bool may_rest_on_it = where->kind == KIND_roof_area || where->kind == KIND_support; /* the support is as submitted */
+	if (!may_rest_on_it || trouble->rule == NULL)
 		return false;
 	Tested tested = test_case((Case *)where, &trouble->rule->is);
 	return tested.left.fact != NULL && rests_on_it(where->all, tested.left.fact);

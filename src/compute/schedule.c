@@ -7,9 +7,6 @@
 
 #include <string.h>
 
-/* Working days that a request to deviate adds to a review, where the submittal procedures of the guide specification hold. */
-enum { DEVIATION_DAYS = 10 };
-
 static const Scope whole = { NULL, NULL };
 
 /* ---- days due at the stage ---- */
@@ -45,7 +42,8 @@ static double has_all(Case *submittal, const char *list, bool passed)
 		if (!is_there(submittal, (EventWord)word, passed))
 			missing = arena_printf(arena, "%s%s%s", missing, *missing != '\0' ? ", " : "", row->entry.text);
 	}
-	note(submittal, missing);
+	if (*missing != '\0')
+		note(submittal, missing);
 	return *missing == '\0';
 }
 
@@ -108,7 +106,8 @@ double submittal_departures_declared_one(Case *submittal)
 
 double submittal_deviation_time_day(Case *submittal)
 {
-	double added = CONSTANT(submittal, "practice ", "days a deviation adds", DEVIATION_DAYS, "ufgs-01330-p11");
+	double days = submittal->all->criteria->edition.deviation_days_day.value;
+	double added = CONSTANT(submittal, "criteria.yaml", "deviation_days", days, "ufgs-01330-p11");
 	return OF(submittal, submittal_review_time_day) + added;
 }
 

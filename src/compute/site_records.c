@@ -66,7 +66,8 @@ double roof_area_first_inspection_square(Case *area)
 double roof_area_inspections_by_area_one(Case *area)
 {
 	double squares = OF(area, roof_area_squares_square);
-	double each = CONSTANT(area, "practice ", "squares an inspection", 100, "ufgs-07611n-p23");
+	double most = area->all->criteria->edition.squares_an_inspection_square.value;
+	double each = CONSTANT(area, "criteria.yaml", "squares_an_inspection", most, "ufgs-07611n-p23");
 	return ready(area) ? ceil(squares / each - 1e-9) : 0;
 }
 
@@ -153,7 +154,8 @@ static double are_photographed(Case *fact, const char *list, const char *place)
 			continue;
 		missing = arena_printf(fact->all->arena, "%s%s%s", missing, *missing != '\0' ? ", " : "", row->entry.text);
 	}
-	note(fact, missing);
+	if (*missing != '\0')
+		note(fact, missing);
 	return *missing == '\0';
 }
 

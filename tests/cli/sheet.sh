@@ -59,7 +59,7 @@ has err "no format html"
 
 # What a file says is escaped.
 sed 's/name: Marrow Creek Depot/name: "<b>Depot"/' "$examples/clean.yaml" >"$scratch/sly.yaml"
-run 0 review sly.yaml --sheet --format html
+run 1 review sly.yaml --sheet --format html
 has out "&lt;b&gt;Depot"
 lacks out "<b>Depot"
 printf 'form: [\n' >"$scratch/cut.yaml"
