@@ -211,12 +211,14 @@ static void name_field(Holding *holding, const Trouble *trouble)
 	name_open(holding, (const char *const[]){ record_of(trouble->where->kind)->name, " ", trouble->field->key }, 3);
 }
 
-/* A rule that waits for what is not due yet holds nothing back; that it was not judged is told. */
+/* What only is not shown, and a rule that waits for what is not due yet, hold nothing back; that it was not judged is told. */
 static bool only_waits(const Trouble *trouble)
 {
 	Tested blocking = { .outcome = TEST_MET };
 	if (trouble->rule == NULL || trouble->where == NULL)
 		return false;
+	if (trouble->rule->action == ACTION_NOT_REVIEWED)
+		return true;
 	TestOutcome when = test_all(trouble->where, trouble->rule->when, trouble->rule->conditions, &blocking);
 	return when == TEST_WAITS || (when == TEST_MET && test_case(trouble->where, &trouble->rule->is).outcome == TEST_WAITS);
 }

@@ -57,7 +57,8 @@ static void check_output(const char *format, const char *text, size_t length)
 		fail_msg("%s has a command at the start of a line", format);
 	/* Questions hold conflicts alone, and the inspector's sheet what is to be seen. */
 	bool has_items = strcmp(format, "questions") != 0 && strncmp(format, "sheet", 5) != 0;
-	assert_non_null(strstr(text, has_items ? "CLP-01" : "Local codes"));
+	if (length == 0 || (has_items && strstr(text, "CLP-01") == NULL))
+		fail_msg("%s says nothing", format);
 }
 
 static void nothing_raw_in_any_format(void **state)
