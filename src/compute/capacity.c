@@ -88,7 +88,7 @@ static double narrower_last(Case *zone, const Curve *curve, double before)
 	return fetch_constant(zone, row_at(zone, row), row->clip_spacing_in.value, NULL);
 }
 
-/* Of the capacity report and the local approvals, the one that goes least far. */
+/* Of the capacity report and the further papers, the one that goes least far. */
 double zone_widest_tested_in(Case *zone)
 {
 	Case *test = fetch_capacity_test(zone);
@@ -173,7 +173,7 @@ double zone_straight_line_uplift_psf(Case *zone)
 
 /* ---- allowable ---- */
 
-/* The least of the local approvals at a spacing; the first that has no test so wide refuses. */
+/* The least of the further papers at a spacing; the first that has no test so wide refuses. */
 static double approvals_allow(Case *zone, double spacing_in, double tolerance)
 {
 	Approvals approvals;
@@ -186,13 +186,13 @@ static double approvals_allow(Case *zone, double spacing_in, double tolerance)
 		double at_in = spacing_as_tested_in(paper.test, paper.count, spacing_in, tolerance);
 		double allows = least_allowable_psf(&paper, 1, at_in, fetch_interpolation(zone));
 		if (allows < 0)
-			REFUSE(zone, "beyond the widest spacing of the local approval");
+			REFUSE(zone, "beyond the widest spacing of a further paper on capacity");
 		else if (allows < least)
 			note(zone, ((const Listing *)approvals.at[i]->listed)->listing.text);
 		least = fmin(least, allows);
 	}
 	if (ready(zone) && !isfinite(least))
-		return SKIP(zone, "no local approval limits the pressure");
+		return SKIP(zone, "no further paper limits the pressure");
 	return ready(zone) ? least : 0;
 }
 
@@ -202,7 +202,7 @@ double zone_approval_allowable_psf(Case *zone)
 	return ready(zone) ? approvals_allow(zone, spacing, tolerance) : 0;
 }
 
-/* The capacity report at its factor, or the local approvals where they allow less. */
+/* The capacity report at its factor, or the further papers where they allow less. */
 static double least_of_papers(Case *zone, double tested, const char *both, const char *alone)
 {
 	Case *test = fetch_capacity_test(zone);

@@ -20,14 +20,15 @@ double fetch_spacing_tolerance(Case *fact);
 
 enum { MOST_APPROVALS = 16 };
 
-/* The tests of the roof area named for local approval whose listings are known. The fact is refused if there are too many. */
+/* The tests of the roof area named for local approval, and those named for capacity after the first, whose listings are known: the
+ * least of all papers governs. The fact is refused if there are too many. */
 typedef struct {
 	Case *at[MOST_APPROVALS];
 	uint32_t count;
 } Approvals;
 void fetch_approvals(Case *fact, Approvals *approvals);
 
-/* What a local approval allows: its tests at their factor, and its cap. Whoever asks has made sure that the fact is ready. */
+/* What such a paper allows: its tests at their factor, and its cap. Whoever asks has made sure that the fact is ready. */
 CapacityPaper fetch_approval(Case *fact, Case *test);
 
 #endif

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Papers on capacity: which test is named for it, its factor of safety, local approvals with their caps.
+ * Papers on capacity: which test is named for it, its factor of safety, further papers: other tests named for capacity, and local
+ * approvals with their caps. The least of all governs.
  *
  * The factor is that of the criteria for the test's standard and number of specimens, or the specification's where that is
  * greater; a factor that is in a pressure already is never taken out of it.
@@ -146,11 +147,24 @@ double test_safety_factor_one(Case *test)
 	return factor;
 }
 
-/* ---- local approvals ---- */
+/* ---- further papers ---- */
+
+/* A local approval whose listing is known; of the papers for capacity any but the first, if it has tested pressures. */
+static bool is_further_paper(Case *fact, Case *test, const Case *first)
+{
+	const Word *named = &((const AreaTest *)test->row)->role;
+	if (test->listed == NULL)
+		return false;
+	if (is_word(named, "local approval"))
+		return true;
+	bool is_capacity = is_word(named, "capacity") && test != first && curve_of(test)->count > 0;
+	return is_capacity && OF_AT(fact, test, test_role_fits_yes) != 0;
+}
 
 void fetch_approvals(Case *fact, Approvals *approvals)
 {
 	Case *area = area_of(fact);
+	const Case *first = first_for(fact, "capacity");
 	approvals->count = 0;
 	if (fetch_list(fact, area, offsetof(RoofArea, tests)) == NULL)
 		return;
@@ -158,10 +172,10 @@ void fetch_approvals(Case *fact, Approvals *approvals)
 		const Word *named = &((const AreaTest *)test->row)->role;
 		if (!is_value(&named->given))
 			GIVEN_AT(fact, test, AreaTest, role);
-		else if (is_word(named, "local approval") && test->listed != NULL && approvals->count < MOST_APPROVALS)
+		else if (is_further_paper(fact, test, first) && approvals->count < MOST_APPROVALS)
 			approvals->at[approvals->count++] = test;
-		else if (is_word(named, "local approval") && test->listed != NULL)
-			REFUSE(fact, "the roof area names more local approvals than are read");
+		else if (is_further_paper(fact, test, first))
+			REFUSE(fact, "the roof area names more papers on capacity than are read");
 		if (!ready(fact))
 			return;
 	}

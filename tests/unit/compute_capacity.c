@@ -164,6 +164,27 @@ static void a_local_approval_limits(void **state)
 	arena_free(arena);
 }
 
+/* report-38: 135 psf at 12 in and 97.5 at 18 in, ultimate, factor 2; at 15 in by the reaction,
+ * 135 * 12 = 1620 and 97.5 * 18 = 1755 halfway, 1687.5 / 15 = 112.5; the power law gives more. report-33 allows more throughout. */
+static void the_least_of_several_capacity_papers_governs(void **state)
+{
+	static const char *const orders[] = { "[{listing: tested-210, for: class}, {listing: report-33, for: capacity}, "
+		"{listing: report-38, for: capacity}]", "[{listing: tested-210, for: class}, {listing: report-38, for: capacity}, "
+		"{listing: report-33, for: capacity}]" };
+	for (size_t i = 0; i < 2; i++) {
+		Arena *arena = arena_make();
+		Verdict *verdict = REVIEW(*state, arena, { "roof_areas.0.tests", orders[i] }, PERIMETER("15 in", "30 psf"));
+		assert_value(zone_fact(verdict, "3", FACT_zone_allowable_uplift), 67.5);
+		assert_value(zone_fact(verdict, "2", FACT_zone_allowable_uplift), 112.5 / 2);
+		assert_value(zone_fact(verdict, "1", FACT_zone_widest_tested), 18);
+		assert_int_equal(zone_fact(verdict, "1", FACT_zone_allowable_uplift)->state, FACT_REFUSED);
+		assert_value(zone_fact(verdict, "3", FACT_zone_greatest_allowable), 67.5);
+		assert_true(zone_fact(verdict, "3", FACT_zone_greatest_spacing)->value <= 18);
+		assert_non_null(item_of(verdict, "ENG-15")); /* 24 in was not tested by both */
+		arena_free(arena);
+	}
+}
+
 static void beyond_the_widest_test_is_refused(void **state)
 {
 	Arena *arena = arena_make();
@@ -379,6 +400,7 @@ int main(void)
 		cmocka_unit_test(the_fewest_tests_count),
 		cmocka_unit_test(the_specification_s_factor_governs_where_greater),
 		cmocka_unit_test(a_local_approval_limits),
+		cmocka_unit_test(the_least_of_several_capacity_papers_governs),
 		cmocka_unit_test(beyond_the_widest_test_is_refused),
 		cmocka_unit_test(one_spacing_in_metric_is_the_tested_one),
 		cmocka_unit_test(the_straight_line_holds_and_does_not_pass),

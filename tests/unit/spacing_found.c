@@ -209,7 +209,8 @@ static Package any_package(Dice *dice, Arena *arena, const char **at)
 	if (dice_roll(dice, 2))
 		change(at, &n, "roof_areas.0.fasteners.0.per", "1");
 	if (dice_roll(dice, 4) == 0)
-		change(at, &n, "roof_areas.0.tests", "[{listing: tested-118, for: class}, {listing: report-33, for: capacity}]");
+		change(at, &n, "roof_areas.0.tests", ANY(dice, "[{listing: tested-118, for: class}, {listing: report-33, for: capacity}]",
+			"[{listing: tested-210, for: class}, {listing: report-33, for: capacity}, {listing: report-38, for: capacity}]"));
 	return (Package){ .change = at, .changes = n };
 }
 
