@@ -20,8 +20,8 @@ double fetch_spacing_tolerance(Case *fact);
 
 enum { MOST_APPROVALS = 16 };
 
-/* The tests of the roof area named for local approval, and those named for capacity after the first, whose listings are known: the
- * least of all papers governs. The fact is refused if there are too many. */
+/* The tests of the roof area named for local approval, and those named for capacity after the first, whose listings are known:
+ * the least of all papers governs. The fact is refused if there are too many. */
 typedef struct {
 	Case *at[MOST_APPROVALS];
 	uint32_t count;
