@@ -11,7 +11,7 @@ double panel_measured_percent_percent(Case *panel)
 }
 
 /* A pure number: inches over inches. */
-double panel_width_ratio_one(Case *panel)
+double panel_width_over_thickness_one(Case *panel)
 {
 	double width = GIVEN(panel, panel, Panel, width_in);
 	double thickness = GIVEN(panel, panel, Panel, thickness_in);

@@ -103,7 +103,7 @@ static void sheet_by_its_readings(void **state)
 	w->area.panel.width_in = NUMBER_IS(18);
 	Case *panel = add_case(w, KIND_panel, w->roof, &w->area.panel);
 	assert_known(panel, "measured_percent", 95);
-	assert_known(panel, "width_ratio", 750);
+	assert_known(panel, "width_over_thickness", 750);
 }
 
 static void a_deck_is_accepted_by_somebody(void **state)
