@@ -79,7 +79,8 @@ double event_told_once_yes(Case *event)
 	if (!ready(event))
 		return 0;
 	const Case *stated = same_event(event);
-	note(event, event_words(stated));
+	if (stated != event)
+		note(event, event_words(stated));
 	return stated == event;
 }
 

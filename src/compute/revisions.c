@@ -73,7 +73,7 @@ double document_stamp_timely_yes(Case *document)
 	Arena *arena = document->all->arena;
 	if (stamped < dated)
 		note(document, arena_printf(arena, "the paper is dated %s", date_print(arena, dated)));
-	else
+	else if (stamped > submitted)
 		note(document, arena_printf(arena, "the submittal is dated %s", date_print(arena, submitted)));
 	return stamped >= dated && stamped <= submitted;
 }

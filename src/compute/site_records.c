@@ -123,7 +123,7 @@ static double is_between(Case *fact, int32_t day, EventWord word)
 	int32_t from = event != NULL ? fetch_event_day(fact, event) : INT32_MIN;
 	if (day < from)
 		note(fact, arena_printf(arena, "before %s", event_words(event)));
-	else
+	else if (day > submitted)
 		note(fact, arena_printf(arena, "after the submittal of %s", date_print(arena, submitted)));
 	return ready(fact) && day >= from && day <= submitted;
 }
@@ -204,7 +204,7 @@ double punch_item_closed_in_time_yes(Case *item)
 	Arena *arena = item->all->arena;
 	if (closed < found)
 		note(item, arena_printf(arena, "before it was found on %s", date_print(arena, found)));
-	else
+	else if (closed > submitted)
 		note(item, arena_printf(arena, "after the submittal of %s", date_print(arena, submitted)));
 	return ready(item) && closed >= found && closed <= submitted;
 }
