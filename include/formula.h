@@ -60,6 +60,11 @@ double between(double at, double low, double at_low, double high, double at_high
 /* Roof slope as an angle, unrounded. */
 double slope_angle_deg(double slope_in_12);
 
+/* ---- formula/surface: surface over a plan, and clips on it ---- */
+
+double roof_surface_sq_ft(double plan_sq_ft, double slope_in_12);
+double clips_on_surface(double surface_sq_ft, double width_in, double spacing_in);
+
 /* ---- formula/snow: what slides down the slope ---- */
 
 /* Drag along the slope: snow on the plan area of a strip as wide as a panel and as long as its run, times the sine. */

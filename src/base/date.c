@@ -48,7 +48,12 @@ bool date_read(const char *text, size_t length, int32_t *day)
 	return true;
 }
 
-const char *date_print(Arena *arena, int32_t day)
+typedef struct {
+	int64_t year;
+	int month, day;
+} Civil;
+
+static Civil civil_of(int32_t day)
 {
 	int64_t since = (int64_t)day + 719468;
 	int64_t cycle = (since >= 0 ? since : since - 146096) / 146097;
@@ -57,8 +62,29 @@ const char *date_print(Arena *arena, int32_t day)
 	int in_year = in_cycle - (365 * year + year / 4 - year / 100);
 	int m = (5 * in_year + 2) / 153;
 	int of_month = in_year - (153 * m + 2) / 5 + 1, month = m < 10 ? m + 3 : m - 9;
-	long long full = (long long)cycle * 400 + year + (month <= 2);
-	return arena_printf(arena, "%04lld-%02d-%02d", full, month, of_month);
+	return (Civil){ cycle * 400 + year + (month <= 2), month, of_month };
+}
+
+const char *date_print(Arena *arena, int32_t day)
+{
+	Civil date = civil_of(day);
+	return arena_printf(arena, "%04lld-%02d-%02d", (long long)date.year, date.month, date.day);
+}
+
+int32_t date_years_later(int32_t day, int years)
+{
+	Civil date = civil_of(day);
+	int year = (int)date.year + years, last = days_in(year, date.month);
+	return day_of(year, date.month, date.day < last ? date.day : last);
+}
+
+double date_years_between(int32_t from, int32_t to)
+{
+	int years = (int)(civil_of(to).year - civil_of(from).year);
+	if (date_years_later(from, years) > to)
+		years--;
+	int32_t begun = date_years_later(from, years), next = date_years_later(from, years + 1);
+	return years + (double)(to - begun) / (next - begun);
 }
 
 /* Monday is 0. 1970-01-01 was a Thursday. */

@@ -31,6 +31,7 @@ struct Index {
 	uint32_t unknowns;
 	Below *whole; /* of the submittal */
 	bool is_cut; /* there were more comparisons than are made */
+	void *ledger; /* of the submittal: what was bought, by items */
 };
 
 Case *area_of(const Case *at)
@@ -192,6 +193,11 @@ Case *first_compared(const Case *test)
 void **kept_with(Case *test)
 {
 	return &below_of(test)->kept;
+}
+
+void **kept_ledger(const Case *at)
+{
+	return &index_of(at)->ledger;
 }
 
 bool are_all_compared(const Case *at)

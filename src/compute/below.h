@@ -21,6 +21,9 @@ Case *first_compared(const Case *test);
 /* A place to keep what was worked out once from the listing of a test; NULL at first. */
 void **kept_with(Case *test);
 
+/* A place to keep what was bought, by items; NULL at first. */
+void **kept_ledger(const Case *at);
+
 /* Whether all comparisons of the submittal were made; there is a limit to them. */
 bool are_all_compared(const Case *at);
 

@@ -293,6 +293,8 @@ static bool stands_outside_areas(RecordKind kind)
 	case KIND_photograph:
 	case KIND_punch_item:
 	case KIND_meeting:
+	case KIND_purchase:
+	case KIND_purchase_line:
 		return true;
 	default:
 		return false;

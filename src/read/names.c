@@ -33,7 +33,7 @@ static const RecordKind cases[] = { KIND_submittal, KIND_letter,     KIND_requir
 				    KIND_document,  KIND_event,      KIND_change,       KIND_reply,     KIND_comparison,
 				    KIND_role,      KIND_paper,      KIND_contact,      KIND_upper_roof, KIND_seam_test,
 				    KIND_paper_used, KIND_departure, KIND_inspection,  KIND_photograph, KIND_punch_item,
-				    KIND_meeting };
+				    KIND_meeting,   KIND_purchase,   KIND_purchase_line };
 enum { CASES = sizeof cases / sizeof *cases };
 
 static bool is_alike(const char *words, const char *name)
@@ -102,10 +102,14 @@ static bool outwards(RecordKind *kind)
 	case KIND_photograph:
 	case KIND_punch_item:
 	case KIND_meeting:
+	case KIND_purchase:
 		*kind = KIND_submittal;
 		return true;
 	case KIND_paper_used:
 		*kind = KIND_document;
+		return true;
+	case KIND_purchase_line:
+		*kind = KIND_purchase;
 		return true;
 	default:
 		*kind = KIND_roof_area;

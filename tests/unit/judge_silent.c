@@ -155,7 +155,7 @@ static void deleting_a_key_outside_parts_is_an_item(void **state)
 
 static bool is_stated_list(const Field *field)
 {
-	return field->kind == IS_LIST && field->need == NEED_STATED;
+	return field->kind == IS_LIST && field->need == NEED_STATED && field->due <= STAGE_application;
 }
 
 /* One item of NOT REVIEWED names the list; what the list would have held may be missed by others too. */
