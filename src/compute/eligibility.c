@@ -34,7 +34,7 @@ double submittal_application_before_start_yes(Case *submittal)
 	if (!ready(submittal))
 		return 0;
 	if (application == INT32_MAX || start == INT32_MAX)
-		return REFUSE(submittal, "the dates name no application or no start");
+		return SKIP(submittal, "the dates name no application or no start");
 	Arena *arena = submittal->all->arena;
 	note(submittal, arena_printf(arena, "application %s, start %s", date_print(arena, application), date_print(arena, start)));
 	return application < start;
