@@ -46,6 +46,7 @@ static void with_holidays(World *w)
 	w->criteria.edition.start_notice_day = NUMBER_IS(7);
 	w->criteria.edition.review_days_day = NUMBER_IS(15);
 	w->criteria.edition.lead_time_day = NUMBER_IS(20);
+	w->criteria.edition.deviation_days_day = NUMBER_IS(10);
 	w->submittal.date = DAY_IS(day("2026-04-14"));
 }
 
@@ -293,12 +294,14 @@ static void a_roof_has_its_squares_along_the_slope(void **state)
 	w->area.building.length_ft = NUMBER_IS(200);
 	w->area.building.width_ft = NUMBER_IS(100);
 	w->area.building.slope_in_12 = NUMBER_IS(9); /* 3, 4, 5 */
+	w->criteria.edition.squares_an_inspection_square = NUMBER_IS(100);
 	assert_known(w->roof, "squares", 250);
 	assert_known(w->roof, "inspections_by_area", 3);
 	w = world_make();
 	w->area.building.length_ft = NUMBER_IS(200);
 	w->area.building.width_ft = NUMBER_IS(80);
 	w->area.building.slope_in_12 = NUMBER_IS(9);
+	w->criteria.edition.squares_an_inspection_square = NUMBER_IS(100);
 	assert_known(w->roof, "squares", 200);
 	assert_known(w->roof, "inspections_by_area", 2);
 	arena_free(w->arena);
