@@ -11,9 +11,8 @@
 
 #include <math.h>
 
-/* Surface by spacing, which counting along each seam would only exceed: each seam has one clip more,
-		at the eave. Zones whose plan
- * is not drawn are counted as one surface at the widest spacing, which errs to too few. */
+/* Surface by spacing, which counting along each seam would only exceed: each seam has one clip more, at the eave. Zones whose
+ * plan is not drawn are counted as one surface at the widest spacing, which errs to too few. */
 typedef struct {
 	double slope_in_12, panel_in;
 } Laid;

@@ -8,14 +8,11 @@
 #include "parts.h"
 #include "text.h"
 
-/* What was bought of a part; NULL if the fact is not ready. A package without a word of purchases has bought nothing yet: from
- * the stage on at which they are due another item asks for them. */
+/* What was bought of a part; NULL if the fact is not ready. */
 static const Entry *fetch_entry(Case *part)
 {
 	const char *item = GIVEN_AT(part, part, Panel, item);
-	Asked list = ask(outward(part, KIND_submittal), offsetof(Submittal, purchases));
-	if (list.given->said != SAID_NOTHING)
-		fetch_list(part, list.at, offsetof(Submittal, purchases));
+	fetch_list(part, outward(part, KIND_submittal), offsetof(Submittal, purchases));
 	if (!ready(part))
 		return NULL;
 	Case *open = open_purchase(part);
@@ -26,8 +23,15 @@ static const Entry *fetch_entry(Case *part)
 	return ready(part) ? entry_of(part, item) : NULL;
 }
 
+/* A package without a word of purchases has bought nothing yet: from the stage on at which they are due another item asks for
+ * them. */
 double part_bought_yes(Case *part)
 {
+	Asked list = ask(outward(part, KIND_submittal), offsetof(Submittal, purchases));
+	if (list.given->said == SAID_NOTHING) {
+		fetch_shown(part, list);
+		return 0;
+	}
 	const Entry *entry = fetch_entry(part);
 	return entry != NULL && entry->orders + entry->invoices > 0;
 }

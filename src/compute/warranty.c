@@ -51,11 +51,11 @@ typedef struct {
 static void look_for(Gaps *gaps, uint32_t offset, const char *words)
 {
 	Asked asked = ask(outward(gaps->fact, KIND_submittal), offset);
-	if (asked.given->said == SAID_NONE || (!is_left_out(asked) && fetch_said(gaps->fact, asked)))
-		return;
-	if (!is_left_out(asked))
-		return;
-	gaps->words = gaps->count++ == 0 ? words : arena_printf(gaps->fact->all->arena, "%s, %s", gaps->words, words);
+	bool is_gap = is_left_out(asked);
+	if (is_gap || asked.given->said == SAID_NONE || fetch_said(gaps->fact, asked))
+		fetch_shown(gaps->fact, asked);
+	if (is_gap)
+		gaps->words = gaps->count++ == 0 ? words : arena_printf(gaps->fact->all->arena, "%s, %s", gaps->words, words);
 }
 
 /* ---- the article ---- */
@@ -143,6 +143,8 @@ double submittal_excluded_areas_drawn_yes(Case *submittal)
 	const Cases *all = submittal->all;
 	Asked drawn = ask(submittal, offsetof(Submittal, warranty.excluded_areas));
 	bool is_none = is_left_out(drawn) || drawn.given->said == SAID_NONE;
+	if (is_none)
+		fetch_shown(submittal, drawn);
 	const Texts *hatched = is_none ? NULL : fetch_texts(submittal, drawn);
 	fetch_list(submittal, submittal, offsetof(Submittal, roof_areas));
 	const Hash *names = hatched != NULL ? names_in(submittal, hatched) : NULL;
