@@ -31,7 +31,7 @@ def spoken(package):
 def troubles(report, clip, screw):
     bad = []
     for item in report["items"]:
-        if item["action"] in ("ADVISORY", "MAKE CORRECTIONS NOTED", "FIELD VERIFY") or item["code"].startswith("MIS-"):
+        if item["action"] in ("NOT REVIEWED", "ADVISORY", "MAKE CORRECTIONS NOTED", "FIELD VERIFY") or item["code"].startswith("MIS-"):
             continue
         for place in item["places"]:
             named = place["record"] in ("clip", "fastener") and (clip in place["name"] or screw in place["name"])
