@@ -45,6 +45,7 @@ static void with_holidays(World *w)
 	w->criteria.edition.holidays = (Texts){ GOOD, 3, at };
 	w->criteria.edition.start_notice_day = NUMBER_IS(7);
 	w->criteria.edition.review_days_day = NUMBER_IS(15);
+	w->criteria.edition.deviation_days_day = NUMBER_IS(10);
 	w->criteria.edition.lead_time_day = NUMBER_IS(20);
 	w->criteria.edition.deviation_days_day = NUMBER_IS(10);
 	w->submittal.date = DAY_IS(day("2026-04-14"));
