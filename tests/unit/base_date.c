@@ -6,6 +6,7 @@
 
 #include "date.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -120,6 +121,22 @@ static void both_ways_of_counting_agree(void **state)
 		}
 }
 
+static void years_go_by_anniversaries(void **state)
+{
+	(void)state;
+	assert_int_equal(date_years_later(day("2026-04-14"), -3), day("2023-04-14"));
+	assert_int_equal(date_years_later(day("2026-04-14"), 2), day("2028-04-14"));
+	assert_int_equal(date_years_later(day("2024-02-29"), 1), day("2025-02-28"));
+	assert_int_equal(date_years_later(day("2024-02-29"), 4), day("2028-02-29"));
+	assert_int_equal(date_years_later(day("2024-02-29"), -124), day("1900-02-28"));
+	assert_true(date_years_between(day("2019-04-14"), day("2026-04-14")) == 7);
+	assert_true(date_years_between(day("2019-04-15"), day("2026-04-14")) < 7);
+	assert_true(date_years_between(day("2025-04-14"), day("2026-04-14")) == 1); /* 365 days */
+	assert_true(date_years_between(day("2023-04-14"), day("2024-04-14")) == 1); /* 366 days */
+	assert_true(fabs(date_years_between(day("2026-01-01"), day("2026-03-15")) - 73 / 365.0) < 1e-12);
+	assert_true(date_years_between(day("2026-04-14"), day("2026-04-14")) == 0);
+}
+
 /* A line of the input: two days, then holidays in order. */
 static void print_workdays(char *line)
 {
@@ -150,6 +167,7 @@ int main(int count, char **argument)
 		cmocka_unit_test(counting_one_by_one_gives_the_same),
 		cmocka_unit_test(a_notice_runs_over_a_long_weekend),
 		cmocka_unit_test(both_ways_of_counting_agree),
+		cmocka_unit_test(years_go_by_anniversaries),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL) != 0;
 }
