@@ -8,12 +8,20 @@
 #include <ctype.h>
 #include <string.h>
 
+/* How long "zone " stands before the name of a zone: a letter's "zone 2e" is 2e. */
+static size_t zone_word(const char *key)
+{
+	static const char zone[] = "zone";
+	return strncasecmp(key, zone, sizeof zone - 1) == 0 && (key[4] == ' ' || key[4] == '_') ? sizeof zone : 0;
+}
+
 /* "Ridge_end" and "zone 2e" of a letter against "ridge end" and "2e". */
 static bool is_key(const char *key, const char *place, size_t length)
 {
-	static const char zone[] = "zone";
-	if (strncasecmp(key, zone, sizeof zone - 1) == 0 && (key[4] == ' ' || key[4] == '_'))
-		key += 5;
+	size_t word = zone_word(place);
+	key += zone_word(key);
+	place += word;
+	length -= word < length ? word : length;
 	for (; length > 0 && *key != '\0'; key++, place++, length--)
 		if (tolower((unsigned char)*key) != tolower((unsigned char)*place) && !(*key == '_' && *place == ' '))
 			return false;
