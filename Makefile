@@ -22,11 +22,13 @@ QUICK_plan = --quick
 SOURCES = $(wildcard src/*.c src/*/*.c)
 OBJECTS = $(SOURCES:src/%.c=$(BUILD)/%.o)
 ARCHIVE = $(BUILD)/seamstamp.a
-TESTS = $(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(wildcard tests/unit/*.c))
+# The mutants of the criteria's tables take minutes: they are run by check-long alone.
+LONG_TESTS = $(BUILD)/tests/mutants_tables
+TESTS = $(filter-out $(LONG_TESTS),$(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(wildcard tests/unit/*.c)))
 COMPILE = $(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(CPPFLAGS) -MMD -MP
 AGAIN = $(MAKE) --no-print-directory -j$(JOBS)
 
-.PHONY: all check check-clang check-long test lint sanitize valgrind static bench accept docs install uninstall clean
+.PHONY: all check check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
 
 all: $(BUILD)/seamstamp
 
@@ -63,6 +65,9 @@ $(BUILD)/bench: tests/bench/bench.c $(ARCHIVE)
 test: $(BUILD)/seamstamp $(TESTS)
 	@BUILD=$(BUILD) tests/run.sh $(TESTS)
 
+long-tests: $(LONG_TESTS)
+	$(LONG_TESTS)
+
 lint: $(OBJECTS)
 	@BUILD=$(BUILD) CC=$(CC) tests/lint.sh
 
@@ -76,6 +81,7 @@ check-clang:
 
 check-long:
 	+@$(AGAIN) check-clang sanitize static valgrind -j1
+	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror long-tests
 	@for script in $(wildcard tests/long/*.sh); do echo $$script; BUILD=$(BUILD)/check sh $$script || exit 1; done
 
 # The handler of segmentation faults is left to the sanitizer: cmocka's own would hide its report. Instrumented code sets off

@@ -47,7 +47,6 @@ static void with_holidays(World *w)
 	w->criteria.edition.review_days_day = NUMBER_IS(15);
 	w->criteria.edition.deviation_days_day = NUMBER_IS(10);
 	w->criteria.edition.lead_time_day = NUMBER_IS(20);
-	w->criteria.edition.deviation_days_day = NUMBER_IS(10);
 	w->submittal.date = DAY_IS(day("2026-04-14"));
 }
 
