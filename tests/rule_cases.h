@@ -27,6 +27,7 @@ typedef struct {
 	Edit edit[24];
 	uint32_t edits;
 	const char *record, *at, *action;
+	uint32_t line; /* of `at` in the clean submittal; 0 if it leads nowhere */
 } RuleCase;
 
 typedef struct {
@@ -79,6 +80,10 @@ static inline RuleCases read_cases(Arena *arena)
 		print_complaints(&complaints);
 		assert_true(whole);
 	}
+	const Source *source;
+	Node *clean = builtin_nodes(arena, "examples/clean.yaml", &source);
+	for (uint32_t i = 0; i < all.count; i++)
+		all.at[i].line = all.at[i].at != NULL ? line_at(clean, all.at[i].at) : 0;
 	return all;
 }
 
@@ -193,16 +198,6 @@ static inline bool has_spot(const Verdict *verdict, const char *code, const char
 	return false;
 }
 
-/* The line of `at` in the clean submittal. */
-static inline uint32_t clean_line(const char *at)
-{
-	Arena *arena = arena_make();
-	const Source *source;
-	uint32_t line = line_at(builtin_nodes(arena, "examples/clean.yaml", &source), at);
-	arena_free(arena);
-	return line;
-}
-
 /* Whether `verdict` has no item but `code` that `met` has not: same code at the same record. */
 static inline bool adds_only(const Verdict *verdict, const Verdict *met, const char *code)
 {
@@ -218,7 +213,7 @@ static inline bool holds_broken(const RuleCase *c, const Verdict *verdict, const
 	const Finding *item = item_of(verdict, c->code);
 	if (item == NULL || c->record == NULL || c->at == NULL || c->action == NULL || !adds_only(verdict, met, c->code))
 		return false;
-	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == clean_line(c->at) && is_action(item, c->action);
+	return strcmp(item->name, c->record) == 0 && item->spot[0].place.line == c->line && is_action(item, c->action);
 }
 
 /* Whether the items' codes are just those of "LIF-04; SLT-02"; "none" wants no item, NULL asks

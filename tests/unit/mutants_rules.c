@@ -336,11 +336,12 @@ static int unmake(void **state)
 	return 0;
 }
 
+/* That they hold is the test `rules`; here, that a tree of cases may be judged twice: one rule in ten. */
 static void cases_hold_when_judged_again(void **state)
 {
 	Mutation *m = *state;
-	for (uint32_t i = 0; i < m->criteria->rules; i++)
-		if (goes_red(m, m->rule[i].code))
+	for (uint32_t i = 0; i < m->criteria->rules; i += 10)
+		if (goes_red(m, m->rule[i].code) || goes_red(m, m->rule[i].code))
 			fail_msg("%s goes red unchanged", m->rule[i].code);
 }
 
