@@ -127,6 +127,9 @@ double layout_strip_ft(const RoofPlan *plan, double height_ft, double high_ft);
 /* Plan area of one zone of a layout: zone names as in the figures ("1'", "2e", "3r"); -1 if the layout has no such zone. */
 double plan_area_sq_ft(const RoofPlan *plan, const char *zone);
 
+/* Whether a zone of a layout reaches the eave, of a monoslope the low one. */
+bool is_zone_at_eave(const RoofPlan *plan, const char *zone);
+
 /* The zone of a point of a gable or monoslope roof: `along_ft` from one rake, `up_ft` from the eave below, in plan. */
 const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft);
 

@@ -12,7 +12,7 @@ static inline Submittal *small_roof(const World *world, Arena *arena)
 	static const char roof[] =
 		"form: 1\nsubmittal: A\nstage: application\ndate: 2026-04-14\n"
 		"building: {shape: flat, length: 100 ft, width: 100 ft, eave_height: 20 ft, mean_roof_height: 20 ft, slope: 1:12,"
-		" enclosure: enclosed, parapet_height: 0 ft}\n"
+		" enclosure: enclosed, parapet_height: 0 ft, overhang: 1 ft}\n"
 		"wind: {standard: ASCE 7-16, basic_speed: 100 mph, exposure: C, ground_elevation: 0 ft,"
 		" topography: {terrain: none, height: 0 ft, half_length: 0 ft, distance: 0 ft}}\n"
 		"engineering: none\n"

@@ -75,8 +75,8 @@ static const char *told_cell(Case *zone, const Read *read, const char *column, b
 	Arena *arena = zone->all->arena;
 	const char *places = is_value(&read->row->at_one.given)
 		? arena_printf(arena, " %s %s", read->row->along.text, number_shortest(arena, read->row->at_one.value)) : "";
-	const char *words = arena_printf(arena, "%s %s %s uplift%s", read->row->standard.text, read->row->figure.text,
-					 read->row->zone.text, places);
+	const char *words = arena_printf(arena, "%s %s %s %s%s", read->row->standard.text, read->row->figure.text,
+					 read->row->zone.text, read->row->side.text, places);
 	TableRow cells = { "wind_curves.csv", words, read->row->source.text };
 	fetch_cell(zone, &cells, column, base);
 	if (number)
@@ -106,13 +106,13 @@ typedef struct {
 	uint32_t count;
 } Curves;
 
-static Curves curves_of(const Reference *reference, const WindFigure *figure, const char *zone)
+static Curves curves_of(const Reference *reference, const CurveName *name)
 {
 	Curves curves = { .count = 0 };
 	for (uint32_t i = 0; i < reference->wind_curves.count && curves.count < 2; i++) {
 		const WindCurve *row = &reference->wind_curves.row[i];
-		if (strcmp(row->standard.text, figure->standard.text) == 0 && strcmp(row->figure.text, figure->figure.text) == 0 &&
-		    strcmp(row->zone.text, zone) == 0 && strcmp(row->side.text, "uplift") == 0)
+		if (strcmp(row->standard.text, name->standard) == 0 && strcmp(row->figure.text, name->figure) == 0 &&
+		    strcmp(row->zone.text, name->zone) == 0 && strcmp(row->side.text, name->side) == 0)
 			curves.curve[curves.count++] = row;
 	}
 	return curves;
@@ -180,16 +180,22 @@ static double of_two_curves(Case *zone, const Curves *curves, double area)
 	return -between(at, from, curve_at(one.corner, one.count, area), to, curve_at(other.corner, other.count, area));
 }
 
+double fetch_coefficient(Case *zone, const CurveName *name, const char *why_none)
+{
+	double area = OF(zone, zone_effective_area_sq_ft);
+	if (!ready(zone))
+		return 0;
+	Curves curves = curves_of(zone->all->reference, name);
+	if (curves.count == 0)
+		return REFUSE(zone, why_none);
+	return curves.count == 1 ? of_one_curve(zone, curves.curve[0], area) : of_two_curves(zone, &curves, area);
+}
+
 double zone_pressure_coefficient_one(Case *zone)
 {
 	const ZoneHere *here = fetch_zone(zone);
-	double area = OF(zone, zone_effective_area_sq_ft);
-	if (here == NULL || !ready(zone))
+	if (here == NULL)
 		return 0;
-	Curves curves = curves_of(zone->all->reference, here->figure, fetch_curve_zone(zone, here));
-	if (!ready(zone))
-		return 0;
-	if (curves.count == 0)
-		return REFUSE(zone, "the figure has no curve for this zone");
-	return curves.count == 1 ? of_one_curve(zone, curves.curve[0], area) : of_two_curves(zone, &curves, area);
+	CurveName name = { here->figure->standard.text, here->figure->figure.text, fetch_curve_zone(zone, here), "uplift" };
+	return fetch_coefficient(zone, &name, "the figure has no curve for this zone");
 }

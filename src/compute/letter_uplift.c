@@ -76,12 +76,24 @@ static double at_allowable_level(Case *zone, const Case *letter, double pressure
 	return ready(zone) ? asd_uplift_psf(pressure, factor) : 0;
 }
 
-static double of_letter(Case *zone, const Case *letter)
+/* The greatest pressure of a place that is no zone; -1 if none is named. */
+static double pressure_of_overhang(Case *zone, const ByZone *pressures)
+{
+	double greatest = -1;
+	for (uint32_t i = 0; i < pressures->count; i++)
+		if (strcmp(zone_words(zone->all->arena, pressures->at[i].zone), "overhang") == 0)
+			greatest = fmax(greatest, pressures->at[i].value);
+	return greatest;
+}
+
+typedef double PressureIn(Case *zone, const ByZone *pressures);
+
+static double of_letter(Case *zone, const Case *letter, PressureIn *find)
 {
 	const ByZone *pressures = GIVEN_AT(zone, letter, Letter, pressures_psf);
 	if (pressures->count > MOST_PRESSURES)
 		return REFUSE(zone, "the letter names more zones than a roof has");
-	double pressure = pressure_for(zone, pressures);
+	double pressure = find(zone, pressures);
 	return pressure >= 0 ? at_allowable_level(zone, letter, pressure) : -1;
 }
 
@@ -99,7 +111,7 @@ static Case *const *fetch_letters(Case *zone, uint32_t *count)
 	return letters_covering(zone, name, count);
 }
 
-double zone_letter_uplift_psf(Case *zone)
+static double greatest_of_letters(Case *zone, PressureIn *find)
 {
 	uint32_t letters;
 	Case *const *letter = fetch_letters(zone, &letters);
@@ -107,7 +119,7 @@ double zone_letter_uplift_psf(Case *zone)
 		return REFUSE(zone, "more letters cover this area than are compared");
 	double greatest = -1;
 	for (uint32_t i = 0; i < letters; i++) {
-		double pressure = of_letter(zone, letter[i]);
+		double pressure = of_letter(zone, letter[i], find);
 		if (pressure > greatest)
 			note(zone, letter[i]->name);
 		greatest = fmax(greatest, pressure);
@@ -117,4 +129,14 @@ double zone_letter_uplift_psf(Case *zone)
 	if (greatest < 0)
 		return SKIP(zone, letters == 0 ? "no letter covers this area" : "no letter gives a pressure here");
 	return greatest;
+}
+
+double zone_letter_uplift_psf(Case *zone)
+{
+	return greatest_of_letters(zone, pressure_for);
+}
+
+double zone_letter_overhang_psf(Case *zone)
+{
+	return greatest_of_letters(zone, pressure_of_overhang);
 }

@@ -16,6 +16,13 @@ double fetch_wind_constant(Case *fact, const char *standard, const char *name);
 const ZoneHere *fetch_zone(Case *zone);
 const ZoneHere *fetch_zone_of(Case *fact, const Case *zone);
 
+/* The coefficient of a zone at the effective area of a clip, uplift positive, off the one curve of a name or between its two;
+ * refused where there is none. */
+typedef struct {
+	const char *standard, *figure, *zone, *side;
+} CurveName;
+double fetch_coefficient(Case *zone, const CurveName *name, const char *why_none);
+
 /* The area's height as the figures mean it, and the lesser side of the plan. */
 double fetch_height_ft(Case *fact);
 double fetch_least_width_ft(Case *fact);

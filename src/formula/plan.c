@@ -276,3 +276,15 @@ size_t plan_levels_ft(const RoofPlan *plan, double at_ft[MOST_LEVELS])
 	memcpy(at_ft, cuts.at, cuts.count * sizeof *at_ft);
 	return cuts.count;
 }
+
+bool is_zone_at_eave(const RoofPlan *plan, const char *zone)
+{
+	if (plan->layout >= LAYOUTS || !has_zone(plan->layout, zone))
+		return false;
+	Part part = part_of(plan);
+	Cuts y = cuts_along(&part);
+	size_t i = 1;
+	while (i + 1 < y.count && y.at[i] <= 0)
+		i++;
+	return length_of_zone(&part, zone, y.at[i] / 2) > 0;
+}

@@ -40,12 +40,11 @@ static bool is_open(const Given *given)
 	return given->said == SAID_NOTHING || given->said == SAID_ASSUMED;
 }
 
-/* `any` in a catalogue is an answer too: the attribute does not apply. What the form assumes of the submittal's building holds
- * for a roof area that says nothing. */
+/* `any` in a catalogue is an answer too: the attribute does not apply. So is `unknown` of the submittal's building: it waits.
+ * What the form assumes of that building holds for a roof area that says nothing. */
 static bool is_answer(const Given *given, const Given *own)
 {
-	return given->said == SAID_VALUE || given->said == SAID_NOT_APPLICABLE ||
-		(given->said == SAID_ASSUMED && own->said == SAID_NOTHING);
+	return !is_open(given) || (given->said == SAID_ASSUMED && own->said == SAID_NOTHING);
 }
 
 /* Records inside parts and buildings hold no lists; a form that put one there would leave it as written. */

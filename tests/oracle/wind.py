@@ -19,6 +19,7 @@ COLUMNS = [
     "speed_mph", "ground_ft", "hill", "hill_height_ft", "hill_half_length_ft",
     "hill_distance_ft", "enclosure", "parapet_ft", "exposure_b_floor", "zone", "area_sq_ft",
     "figure", "kz", "kzt", "ke", "kd", "q_psf", "gcp_uplift", "gcpi", "strength_psf", "asd_psf",
+    "gcp_overhang", "overhang_psf",
 ]
 
 # ---------------------------------------------------------------- velocity pressure, section 1
@@ -158,6 +159,58 @@ HIP_22_G = {"1": [(10, 1.5), (100, 0.7)], "2": [(10, 1.8), (100, 0.8)],
             "3": [(10, 2.4), (100, 1.0)]}
 
 
+# ---------------------------------------------------------------- overhangs, 2.6 and 2.7
+# Both faces in one curve, uplift positive; None where the page has none.
+
+OVER_FLAT_10 = {**same([(10, 1.7), (100, 1.6), (500, 1.1)], "1", "2"), "3": [(10, 2.8), (100, 0.8)]}
+OVER_SLOPED_10 = {"2": [(10, 2.2)], "3": [(10, 3.7), (100, 2.5)]}
+OVER_STEEP_10 = same([(10, 2.0), (100, 1.8)], "2", "3")
+OVER_FLAT_16 = {**same([(10, 1.7), (100, 1.6), (500, 1.0)], "1", "1'"), "2": [(10, 2.3), (500, 1.1)],
+                "3": [(10, 3.2), (500, 1.1)]}                              # also 7-22
+OVER_GABLE_16 = {
+    "2B": {**same([(20, 2.5), (100, 1.5)], "1", "2e"), **same([(10, 3.5), (250, 2.0)], "2n", "2r"),
+           "3e": [(10, 4.1), (250, 1.5)], "3r": [(10, 4.7), (100, 2.3)]},  # conflict, 2.9 item 3
+    "2C": {**same([(20, 2.0), (300, 1.8)], "1", "2e"), **same([(10, 3.0), (150, 2.2)], "2n", "2r"),
+           "3e": [(10, 3.6), (150, 1.7)], "3r": [(4, 4.7), (50, 2.3)]},
+    "2D": {**same([(10, 2.6), (100, 1.6)], "1", "2e", "2r"), **same([(10, 2.8), (200, 1.8)], "2n", "3r"),
+           "3e": [(2, 4.0), (300, 1.8)]}}
+OVER_HIP_16_TALL = {"1": [(20, 2.3), (100, 2.0)], "2r": [(10, 2.9), (200, 2.3)],
+                    "2e": [(10, 3.1), (200, 2.4)], "3": [(10, 3.7), (200, 1.9)]}
+OVER_HIP_16_LOW = {"1": [(20, 1.8), (100, 2.0)], "2r": [(10, 2.9), (200, 2.3)],
+                   "2e": [(10, 2.3), (200, 2.1)], "3": [(10, 2.9), (200, 1.6)]}
+OVER_HIP_16_G = {"1": [(10, 1.9), (100, 1.8)], **same([(10, 2.5), (200, 2.0)], "2e", "2r"),
+                 "3": [(10, 3.1), (200, 1.5)]}
+WALL_LOW, WALL_HIGH = [(10, 1.0), (500, 0.7)], [(20, 0.9), (500, 0.6)]
+
+
+def weight_of(r):
+    """h/B between 0.5 and 0.8."""
+    return min(1.0, max(0.0, (r - 0.5) / (0.8 - 0.5)))
+
+
+def overhang_of(edition, shape, theta, height, least, zone, area):
+    """GCp of an overhang, uplift positive, or None."""
+    tail = figure_of(edition, shape, theta, height).split("-", 1)[1]
+    if tail in ("1", "5A", "5B") and not (edition == E22 and theta > 7.0):
+        return None
+    if tail == "2A":
+        return on_curve((OVER_FLAT_10 if edition == E10 else OVER_FLAT_16)[zone], area)
+    if edition == E22:
+        roof = gcp_of(edition, shape, theta, height, least, 0.0, zone, area)
+        return roof + on_curve(WALL_HIGH if height > 60.0 else WALL_LOW, area)
+    if edition == E10:
+        curves = OVER_SLOPED_10 if tail == "2B" else OVER_STEEP_10
+        return on_curve(curves[zone], area) if zone in curves else None
+    if shape == "gable":
+        return on_curve(OVER_GABLE_16[tail][zone], area)
+    if tail == "2E":
+        w = weight_of(height / least)
+        return (1.0 - w) * on_curve(OVER_HIP_16_LOW[zone], area) + w * on_curve(OVER_HIP_16_TALL[zone], area)
+    if tail == "2G":
+        return on_curve(OVER_HIP_16_G[zone], area)
+    return on_curve(hip_16_h(theta)[zone], area) + 0.8
+
+
 def on_curve(corners, area):
     """0.3: a plateau, a straight line in log10(area), a plateau."""
     if area <= corners[0][0]:
@@ -269,6 +322,11 @@ def expect(row):
     row["gcpi"] = GCPI[row["enclosure"]]
     row["strength_psf"] = pressure(edition, row["q_psf"], row["gcp_uplift"], row["gcpi"])
     row["asd_psf"] = STRENGTH_TO_ASD * row["strength_psf"]
+    over = overhang_of(edition, shape, theta, height, row["least_ft"], row["zone"], row["area_sq_ft"])
+    row["gcp_overhang"], row["overhang_psf"] = "", ""
+    if over is not None:
+        row["gcp_overhang"] = over
+        row["overhang_psf"] = pressure(edition, row["q_psf"], over, row["gcpi"])
     return row
 
 

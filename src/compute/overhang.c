@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: MIT
+ * Uplift of the overhang at the eave, from above and below at once.
+ *
+ * The curves of the figures have both faces in them. From ASCE 7-22 on, above 7 degrees, there are none: the push on the wall
+ * below is added to the pull on the roof. Internal pressure is added as well; sources differ, and that is the safe side.
+ */
+#include "formula.h"
+#include "text.h"
+#include "wind.h"
+
+#include <math.h>
+#include <string.h>
+
+static const char *const no_curve = "the figure gives no pressure for an overhang; the engineer's letter has to";
+
+/* Hip roofs of ASCE 7-16 have their overhangs in figures of their own. */
+static const char *overhang_figure(const char *figure)
+{
+	if (strcmp(figure, "30.3-2E") == 0)
+		return "30.3-2F";
+	return strcmp(figure, "30.3-2H") == 0 ? "30.3-2I" : figure;
+}
+
+static bool has_curves(const Reference *reference, const CurveName *name)
+{
+	for (uint32_t i = 0; i < reference->wind_curves.count; i++) {
+		const WindCurve *row = &reference->wind_curves.row[i];
+		if (strcmp(row->standard.text, name->standard) == 0 && strcmp(row->figure.text, name->figure) == 0 &&
+		    strcmp(row->side.text, name->side) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* A zone of a figure that is not drawn may reach the eave. */
+static bool fetch_is_at_eave(Case *zone, const ZoneHere *here)
+{
+	RoofPlan plan = { .layout = layout_named(here->figure->layout.text) };
+	plan.length_ft = GIVEN(zone, roof_area, RoofArea, building.length_ft);
+	plan.width_ft = GIVEN(zone, roof_area, RoofArea, building.width_ft);
+	double height = fetch_height_ft(zone);
+	double high = fetch_wind_constant(zone, fetch_standard(zone), "high_above");
+	if (!ready(zone) || plan.layout == LAYOUTS)
+		return ready(zone);
+	plan.strip_ft = layout_strip_ft(&plan, height, high);
+	return is_zone_at_eave(&plan, here->zone->zone.text);
+}
+
+/* The zone if an overhang is stated and the zone reaches it; else the fact does not apply, waits or is refused. */
+static const ZoneHere *fetch_overhung_zone(Case *zone)
+{
+	double overhang = GIVEN_OR(zone, roof_area, RoofArea, building.overhang_ft, 0);
+	if (ready(zone) && overhang <= 0)
+		SKIP(zone, "no overhang at the eave is stated");
+	const ZoneHere *here = ready(zone) ? fetch_zone(zone) : NULL;
+	if (here != NULL && !fetch_is_at_eave(zone, here) && ready(zone))
+		SKIP(zone, "this zone does not reach the eave");
+	return ready(zone) ? here : NULL;
+}
+
+/* ---- coefficient ---- */
+
+/* Walls have other curves above 60 ft. */
+static double with_wall(Case *zone, const char *standard)
+{
+	double roof = OF(zone, zone_pressure_coefficient_one), height = fetch_height_ft(zone);
+	double high = fetch_wind_constant(zone, standard, "high_above");
+	if (!ready(zone))
+		return 0;
+	CurveName wall = { standard, height > high ? "walls above 60 ft" : "walls to 60 ft", "4", "inward" };
+	double push = -fetch_coefficient(zone, &wall, no_curve);
+	if (ready(zone)) /* "0 - (...)" of the curve, which pushes */
+		zone->now->formula = arena_printf(zone->all->arena, "{pressure_coefficient} + %s", zone->now->formula + strlen("0 - "));
+	return ready(zone) ? roof + push : 0;
+}
+
+double zone_overhang_coefficient_one(Case *zone)
+{
+	const ZoneHere *here = fetch_overhung_zone(zone);
+	if (here == NULL)
+		return 0;
+	const char *standard = here->figure->standard.text;
+	CurveName name = { standard, overhang_figure(here->figure->figure.text), here->zone->zone.text, "overhang" };
+	CurveName walls = { standard, "walls to 60 ft", "4", "inward" };
+	const Reference *reference = zone->all->reference;
+	bool is_summed = !has_curves(reference, &name) && has_curves(reference, &walls) && OF(zone, roof_area_slope_angle_deg) > 7;
+	return is_summed ? with_wall(zone, standard) : fetch_coefficient(zone, &name, no_curve);
+}
+
+/* ---- uplift ---- */
+
+double zone_overhang_strength_psf(Case *zone)
+{
+	const char *standard = fetch_standard(zone);
+	double coefficient = OF(zone, zone_overhang_coefficient_one), internal = OF(zone, zone_internal_coefficient_one);
+	double velocity = OF(zone, roof_area_velocity_pressure_psf);
+	double least = fetch_wind_constant(zone, standard, "least_pressure");
+	bool is_in_velocity = fetch_wind_constant(zone, standard, "directionality_in_velocity_pressure") > 0;
+	double directionality = is_in_velocity ? 1 : OF(zone, roof_area_directionality_factor_one);
+	if (!is_in_velocity)
+		zone->now->formula = "max({least_pressure}, {velocity_pressure} * {directionality_factor} * ({overhang_coefficient} + "
+				     "{internal_coefficient}))";
+	return ready(zone) ? strength_uplift_psf(velocity * directionality, coefficient, internal, least) : 0;
+}
+
+/* The greater of letter and computed; the letter alone where the figure gives nothing. */
+double zone_overhang_uplift_psf(Case *zone)
+{
+	if (fetch_overhung_zone(zone) == NULL)
+		return 0;
+	const Fact *strength = fetch_use(zone, zone, FACT_zone_overhang_strength);
+	const Fact *letter = fetch_use(zone, zone, FACT_zone_letter_overhang);
+	bool is_lettered = letter->state != FACT_NOT_APPLICABLE, is_alone = is_lettered && strength->state == FACT_REFUSED;
+	if (is_lettered)
+		fetch_raise(zone, letter);
+	if (!is_alone)
+		fetch_raise(zone, strength);
+	double factor = fetch_wind_constant(zone, fetch_standard(zone), "asd_factor");
+	if (!ready(zone))
+		return 0;
+	if (is_alone)
+		zone->now->formula = "{letter_overhang}";
+	else
+		zone->now->formula = is_lettered ? "max({letter_overhang}, {asd_factor} * {overhang_strength})" : NULL;
+	double computed = is_alone ? 0 : asd_uplift_psf(strength->value, factor);
+	return is_lettered ? fmax(letter->value, computed) : computed;
+}
