@@ -48,12 +48,6 @@ static int fetch_class_asked(Case *area)
 	return best;
 }
 
-double roof_area_fire_specified_yes(Case *area)
-{
-	fetch_shown(area, ask(outward(area, KIND_submittal), offsetof(Submittal, specification.requirements)));
-	return fetch_class_asked(area) >= 0;
-}
-
 /* The best class among the listings in force that are named for fire; -1: none is named. */
 static int fetch_class_listed(Case *area)
 {
