@@ -24,6 +24,7 @@
 	TABLE(details, ApprovedDetail, "details.csv") \
 	TABLE(lists, NamedWord, "lists.csv") \
 	TABLE(pullouts, PullOut, "pullouts.csv") \
+	TABLE(also_known, AlsoKnown, "also_known_as.csv") \
 	TABLE(site_checks, SiteCheck, "site_checks.csv") \
 	TABLE(not_judged, NotJudged, "not_judged.csv")
 

@@ -6,6 +6,7 @@
 
 #include "node.h"
 #include "offers.h"
+#include "order.h"
 #include "sheet.h"
 #include "takeoff.h"
 
@@ -25,6 +26,9 @@ Node *read_yaml(Arena *arena, const Source *source, Complaints *complaints);
 /* read: nodes to a submittal, or to the reviewer's file. Always gives a record; what is wrong is in `complaints`. */
 Submittal *read_submittal(Arena *arena, Node *root, const Source *source, const Reference *reference, Complaints *complaints);
 Review *read_review(Arena *arena, Node *root, const Source *source, const Reference *reference, Complaints *complaints);
+
+/* read: a list of purchases. NULL if a line of it cannot be told for certain: `complaints` has every fault. */
+const OrderList *read_order(Arena *arena, const Source *source, Complaints *complaints);
 
 /* resolve: the tree of cases, parts bound to the catalogue, areas to their listings, comparisons and roles made. */
 typedef struct {
@@ -83,6 +87,9 @@ void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena);
 
 /* advise: how much of every part the submittal needs, as submitted. */
 Takeoff *take_off(const Verdict *verdict, Arena *arena);
+
+/* advise: a list of purchases against what was submitted. */
+Order *hold_order(const Verdict *verdict, const OrderList *list, Arena *arena);
 
 /* advise: what the criteria would accept, by judging copies. */
 Offers *make_offers(Verdict *verdict, Arena *arena);

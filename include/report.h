@@ -7,6 +7,7 @@
 #include "complaint.h"
 #include "criteria.h"
 #include "offers.h"
+#include "order.h"
 #include "out.h"
 #include "node.h"
 #include "reference.h"
@@ -36,6 +37,8 @@ typedef struct {
 	const Sheet *sheet;
 	const Takeoff *takeoff;
 	const Offers *offers;
+	const OrderList *order_list; /* as read */
+	const Order *order;
 } Page;
 
 typedef struct {

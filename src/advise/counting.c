@@ -21,7 +21,7 @@ const Case *next_of(const Counting *counting, RecordKind kind, uint32_t *i)
 	return NULL;
 }
 
-static const KindRow *kind_row(const Criteria *criteria, const char *kind)
+const KindRow *kind_row(const Criteria *criteria, const char *kind)
 {
 	for (uint32_t i = 0; i < criteria->kinds.count; i++)
 		if (strcmp(criteria->kinds.row[i].kind.text, kind) == 0)
@@ -110,8 +110,7 @@ double detail_length_ft(const Counting *counting, const char *place)
 
 /* ---- packages ---- */
 
-/* "box of 250", "roll of 50 ft", "roll of 200 sq ft": how many of the unit one package holds; 0 where it does not say. */
-static double content_of(const char *sold_in, const char *unit)
+double content_of(const char *sold_in, const char *unit)
 {
 	const char *of = sold_in != NULL ? strstr(sold_in, " of ") : NULL;
 	if (of == NULL)

@@ -34,6 +34,12 @@ void refuse_count(Amount *amount, const char *why);
 /* What is bought of each item, over all areas and places. */
 void add_up(Takeoff *takeoff, Arena *arena);
 
+/* The row of kinds.csv by the word of the kind; NULL if there is none. */
+const KindRow *kind_row(const Criteria *criteria, const char *kind);
+
+/* "box of 250", "roll of 50 ft", "roll of 200 sq ft": how many of the unit one package holds; 0 where it does not say. */
+double content_of(const char *sold_in, const char *unit);
+
 /* The kinds that are counted by lengths and openings. */
 void count_underlayments(Counting *counting);
 void count_sealants(Counting *counting);

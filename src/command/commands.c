@@ -34,6 +34,12 @@ static const Command commands[] = {
 		"  seamstamp takeoff mine.yaml\n"
 		"  seamstamp takeoff --format csv --output mine.csv mine.yaml\n",
 		FOR_TAKEOFF, command_takeoff },
+	{ "order", "FILE ORDER.csv", "holds a list of purchases against a submittal: wrong, missing, short, long, from whom, too early",
+		"The list is CSV as a spreadsheet saves it: a header names the part or its code and the quantity, and\n"
+		"better also unit, supplier and date. Status 0: nothing is against the order, 1: something is.\n\n"
+		"  seamstamp order mine.yaml order.csv\n"
+		"  seamstamp order --format csv --output held.csv mine.yaml order.csv\n",
+		FOR_ORDER, command_order },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"
 		"  seamstamp form --blank --stage bid > bid.yaml\n"

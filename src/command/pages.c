@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: MIT
- * The commands that print one page of one submittal. They judge nothing themselves, so their status is 0 unless the file cannot
- * be read.
+ * The commands that print one page of one submittal, alone or beside a second file. They judge nothing themselves, so without a
+ * second file their status is 0 unless the file cannot be read.
  */
 #include "pages.h"
 
 #include "file.h"
+#include "outputs.h"
 #include "say.h"
 
 #include <string.h>
@@ -22,6 +23,8 @@ static bool is_same_target(const Target *a, const Target *b)
 
 static const char *wrong_target(const Arguments *arguments, const Target *target, uint32_t count)
 {
+	if (target[count].path != NULL && overwrites_input(arguments, target[count].path))
+		return arena_printf(arguments->arena, "--output %s would overwrite what this run reads", target[count].path);
 	for (uint32_t i = 0; i < count; i++)
 		if (is_same_target(&target[i], &target[count]))
 			return arena_printf(arguments->arena, "two formats go to %s; give each an --output of its own",
@@ -74,42 +77,46 @@ static void say_messages(const Verdict *verdict, const char *path, Arena *arena)
 			count == 1 ? "message" : "messages", count == 1 ? "it" : "them"));
 }
 
-static int print_file(Shared *shared, const Target *target, uint32_t targets, MakePage *make)
+static int print_file(Shared *shared, const Target *target, uint32_t targets, const TwoFiles *two)
 {
 	Arena *arena = arena_make();
 	const char *path = shared->arguments->operand[0];
+	Page page = { .sheet = NULL };
+	int status = STATUS_FAILED;
 	Verdict *verdict = judge_file(shared, path, arena);
-	bool broken = verdict->broken_file;
-	if (broken) {
+	if (verdict->broken_file) {
 		say_broken(verdict, path, arena);
-	} else {
-		Page page = { .sheet = NULL };
-		make(&page, verdict, arena);
+	} else if (two->read == NULL || two->read(&page, shared->arguments->operand[1], arena)) {
+		two->make(&page, verdict, arena);
 		for (uint32_t i = 0; i < targets; i++)
 			write_target(&target[i], &page, arena);
 		flush_out();
 		say_messages(verdict, path, arena);
+		status = two->status != NULL ? two->status(&page) : STATUS_FINE;
 	}
 	arena_free(arena);
-	return broken ? STATUS_FAILED : STATUS_FINE;
+	return status;
 }
 
-static const char *wrong_operands(const Arguments *arguments)
+static const char *wrong_operands(const Arguments *arguments, const TwoFiles *two)
 {
 	const char *name = arguments->command->name;
-	if (arguments->operands != 1)
-		return arena_printf(arguments->arena, "%s needs one FILE, or - for standard input", name);
-	if (file_is_folder(arguments->operand[0]))
-		return arena_printf(arguments->arena, "%s takes a file, not a folder", name);
+	if (arguments->operands != (two->read != NULL ? 2 : 1))
+		return arena_printf(arguments->arena, "%s needs %s", name, two->needs);
+	for (uint32_t i = 0; i < arguments->operands; i++)
+		if (file_is_folder(arguments->operand[i]))
+			return arena_printf(arguments->arena, "%s takes a file, not a folder", name);
+	if (two->read != NULL && strcmp(arguments->operand[0], "-") == 0 && strcmp(arguments->operand[1], "-") == 0)
+		return "standard input is one file; name the other";
 	return NULL;
 }
 
-int print_pages(const Arguments *arguments, MakePage *make)
+int print_pages_of_two(const Arguments *arguments, const TwoFiles *two)
 {
 	Shared shared = { .arguments = arguments, .as_of = INT32_MIN };
 	Target target[MOST_OUTPUTS];
 	uint32_t targets = 0;
-	const char *wrong = wrong_operands(arguments);
+	const char *wrong = wrong_operands(arguments, two);
 	if (wrong == NULL)
 		wrong = wrong_shared(&shared);
 	if (wrong == NULL)
@@ -120,5 +127,11 @@ int print_pages(const Arguments *arguments, MakePage *make)
 	}
 	if (!load_shared(&shared))
 		return STATUS_FAILED;
-	return print_file(&shared, target, targets, make);
+	return print_file(&shared, target, targets, two);
+}
+
+int print_pages(const Arguments *arguments, MakePage *make)
+{
+	TwoFiles one = { .needs = "one FILE, or - for standard input", .make = make };
+	return print_pages_of_two(arguments, &one);
 }

@@ -13,4 +13,14 @@ typedef void MakePage(Page *page, Verdict *verdict, Arena *arena);
 /* Runs a command that takes one FILE: formats and outputs, the run's tables, the file, the page. Returns the status. */
 int print_pages(const Arguments *arguments, MakePage *make);
 
+/* A command that takes a second file: `read` puts it into the page, or says why it cannot and gives false; `status` is that of a
+ * page that was made. */
+typedef struct {
+	const char *needs; /* its operands, for a usage message */
+	bool (*read)(Page *page, const char *path, Arena *arena);
+	MakePage *make;
+	int (*status)(const Page *page);
+} TwoFiles;
+int print_pages_of_two(const Arguments *arguments, const TwoFiles *two);
+
 #endif

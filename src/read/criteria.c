@@ -42,6 +42,7 @@ static const struct {
 	      { TABLE_details, "number place" },
 	      { TABLE_lists, "list entry" },
 	      { TABLE_pullouts, "item support thickness" },
+	      { TABLE_also_known, "item supplier code words" },
 	      { TABLE_site_checks, "code" },
 	      { TABLE_not_judged, "subject" } };
 

@@ -25,6 +25,8 @@ typedef struct {
 	Place start;                /* of its cell; length grows up to the first line end */
 	bool cell_broken;           /* the cell goes on after a line end */
 	bool cell_ended, stopped, lost;
+	bool blank_lines;           /* may stand; else each is a fault */
+	char ends[5], marks[4]; /* what may end a cell or turn its sense; what ends a plain one; the separator first */
 } Csv;
 
 static int no_space(unsigned char byte)
@@ -38,6 +40,7 @@ static void start_parser(Csv *csv)
 	if (csv_init(&csv->parser, CSV_STRICT | CSV_STRICT_FINI | CSV_APPEND_NULL) != 0)
 		fail("out of memory", csv->file->source->name);
 	csv_set_space_func(&csv->parser, no_space);
+	csv_set_delim(&csv->parser, (unsigned char)csv->ends[0]);
 }
 
 static void start_cell(Csv *csv, size_t offset)
@@ -75,7 +78,7 @@ static void end_row(int terminator, void *data)
 static const char *written_right(const Csv *csv, const char **as_written)
 {
 	const char *bytes = csv->file->source->bytes + csv->cell_offset;
-	size_t length = strcspn(bytes, ",\r\n");
+	size_t length = strcspn(bytes, csv->marks);
 	size_t used = 0;
 	if (length > LONGEST_SHOWN)
 		length = LONGEST_SHOWN;
@@ -162,18 +165,18 @@ static bool is_blank_line(const Csv *csv)
 /* How many bytes may go in one call: those that end nothing, or the one that may. */
 static size_t run_length(const Csv *csv)
 {
-	size_t run = strcspn(csv->file->source->bytes + csv->offset, ",\"\r\n");
+	size_t run = strcspn(csv->file->source->bytes + csv->offset, csv->ends);
 	return run > 0 ? run : 1;
 }
 
 /* Whether reading may go on: no cell without end, no file without sense. */
 static bool check_limits(Csv *csv, size_t run)
 {
-	if (is_blank_line(csv)) {
+	if (is_blank_line(csv) && !csv->blank_lines) {
 		complain(csv->file->complaints, MESSAGE_TAB_06, csv->start, (About){ 0 });
 		csv->stopped = ++csv->faults >= FAULT_LIMIT;
 	}
-	bool may_end = strchr(",\r\n", csv->file->source->bytes[csv->offset]) != NULL;
+	bool may_end = strchr(csv->marks, csv->file->source->bytes[csv->offset]) != NULL;
 	if (csv->offset - csv->cell_offset + (may_end ? 0 : run) > CELL_LIMIT) {
 		complain(csv->file->complaints, MESSAGE_TAB_09, csv->start, (About){ .want = "64 KiB" });
 		csv->stopped = true;
@@ -242,9 +245,10 @@ static bool check_bytes(const CsvFile *file)
 	return true;
 }
 
-bool csv_read(const CsvFile *file)
+static bool read_all(const CsvFile *file, char separator, bool blank_lines)
 {
-	Csv csv = { .file = file, .line = 1, .column = 1 };
+	Csv csv = { .file = file, .line = 1, .column = 1, .blank_lines = blank_lines, .ends = { separator, '"', '\r', '\n' },
+		.marks = { separator, '\r', '\n' } };
 	if (!check_bytes(file))
 		return false;
 	start_parser(&csv);
@@ -252,6 +256,16 @@ bool csv_read(const CsvFile *file)
 	read_bytes(&csv);
 	finish(&csv);
 	return !csv.lost;
+}
+
+bool csv_read(const CsvFile *file)
+{
+	return read_all(file, ',', false);
+}
+
+bool csv_read_list(const CsvFile *file, char separator)
+{
+	return read_all(file, separator, true);
 }
 
 Place csv_place_within(const Source *source, Place cell, size_t index, size_t length)

@@ -26,6 +26,9 @@ typedef struct {
 /* Reads the whole file. False if a row was lost on the way; the complaint says which and why. */
 bool csv_read(const CsvFile *file);
 
+/* The same for a list kept by hand: with another separator, and blank lines may stand. */
+bool csv_read_list(const CsvFile *file, char separator);
+
 /* The place of `length` bytes of a cell's text, blanks around it taken off, that begin at byte `index`: for a caret inside. */
 Place csv_place_within(const Source *source, Place cell, size_t index, size_t length);
 

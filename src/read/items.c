@@ -164,6 +164,8 @@ void items_check(const EditionRead *e)
 		check_item(e, &c->lives.row[i].item, RECORD_KINDS);
 	for (uint32_t i = 0; i < c->pullouts.count; i++)
 		check_item(e, &c->pullouts.row[i].item, KIND_fastener);
+	for (uint32_t i = 0; i < c->also_known.count; i++)
+		check_item(e, &c->also_known.row[i].item, RECORD_KINDS);
 	for (uint32_t i = 0; i < c->listings.count; i++)
 		check_tested(e, &c->listings.row[i].tested);
 	for (uint32_t i = 0; i < c->listing_tests.count; i++)

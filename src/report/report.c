@@ -5,6 +5,7 @@
 
 #include "calcs.h"
 #include "offers_page.h"
+#include "order_page.h"
 #include "takeoff_page.h"
 
 #include <string.h>
@@ -39,6 +40,9 @@ static const PageFormat page_formats[] = {
 	{ "options", "text", write_offers_text, OUT_TERMINAL },
 	{ "options", "csv", write_offers_csv, OUT_CSV },
 	{ "options", "json", write_offers_json, OUT_TERMINAL },
+	{ "order", "text", write_order_text, OUT_TERMINAL },
+	{ "order", "csv", write_order_csv, OUT_CSV },
+	{ "order", "json", write_order_json, OUT_TERMINAL },
 	{ "takeoff", "text", write_takeoff_text, OUT_TERMINAL },
 	{ "takeoff", "csv", write_takeoff_csv, OUT_CSV },
 	{ "takeoff", "json", write_takeoff_json, OUT_TERMINAL },

@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: MIT
+ * Order: a list of purchases as it was read, and how it stands against what was submitted. Reports take it const.
+ */
+#ifndef ORDER_H
+#define ORDER_H
+
+#include "takeoff.h"
+
+/* How a line counts. */
+typedef enum { BY_NOTHING, BY_PIECE, BY_PACKAGE, BY_FOOT, BY_SQUARE_FOOT } OrderUnit;
+
+typedef struct {
+	Place place, quantity_place; /* of the part's code, else of its words */
+	const char *code, *words, *supplier; /* NULL: blank, or there is no such column */
+	double quantity; /* a return is negative */
+	OrderUnit unit;
+	const char *unit_words; /* as written; NULL: not said */
+	const char *package; /* "box"; NULL: not by the package */
+	double content; /* what one package holds, if the line says so; else 0 */
+	bool is_dated;
+	int32_t day;
+} OrderLine;
+
+typedef struct OrderList {
+	const Source *source;
+	OrderLine *line;
+	uint32_t lines, room;
+	uint32_t before, sums; /* rows above the header, and rows of totals: not read as lines */
+	bool has_supplier, has_date;
+	const char *left_out; /* the columns that were not read, joined by commas; NULL: none */
+} OrderList;
+
+typedef enum {
+	ORDER_UNKNOWN, ORDER_AMBIGUOUS, ORDER_LOOKS_LIKE, ORDER_STEPPED_DOWN, ORDER_WRONG_PART, ORDER_UNIT, ORDER_SUPPLIER,
+	ORDER_APPROVAL, ORDER_MISSING, ORDER_SHORT, ORDER_LONG, ORDER_FAULTS
+} OrderFault;
+
+/* Something against the order. */
+typedef struct {
+	OrderFault fault;
+	const OrderLine *line; /* NULL: of the order as a whole */
+	const char *item; /* or NULL */
+	const char *finding, *remedy;
+} OrderFinding;
+
+/* A line, and what it was held against. */
+typedef struct {
+	const OrderLine *line;
+	const char *item; /* of the catalogue or the submittal; NULL: not told */
+	bool counted;
+	double amount; /* in `unit`, where it was counted */
+	const char *unit;
+	const char *against; /* "against the submitted, not approved, assembly" */
+	uint32_t findings;
+} OrderedLine;
+
+/* All that was ordered of an item of the takeoff. */
+typedef struct {
+	const Total *total;
+	double ordered, least, most;
+	uint32_t lines, uncounted; /* uncounted: lines that may be of it, and are not in the sum */
+	const char *why; /* not compared; NULL: compared */
+} OrderedItem;
+
+typedef struct Order {
+	const Verdict *verdict;
+	const Takeoff *takeoff;
+	const OrderList *list;
+	OrderedLine *line; /* one for each of the list */
+	OrderedItem *item; /* one for each total of the takeoff */
+	OrderFinding *finding;
+	uint32_t findings, room;
+} Order;
+
+#endif

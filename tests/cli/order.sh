@@ -1,0 +1,171 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# `order`: lists of purchases typed by hand, as spreadsheets save them, against the clean example.
+# shellcheck source=tests/cli/common.sh
+. tests/cli/common.sh
+
+# tells TEXT: the page says so, wherever its lines break.
+tells() {
+	tr -s ' \n' ' ' <"$scratch/out" | grep -qF -e "$1" || fault "out does not tell \"$1\""
+}
+
+# What the takeoff of the clean example needs, in whole packages; tests/cli/takeoff.sh counts it by hand.
+cat >"$scratch/whole.csv" <<'END'
+item,quantity,unit,supplier
+panel-a-16,306,pieces,panel maker
+clip-a-float,45,boxes,Sample Panel Works
+clip-a-fixed,2,boxes,panel maker
+screw-12x1,47,bags,panel maker
+trim-screw-quarter,4,bags,panel maker
+underlay-high-temp,146,rolls,roofing supplier
+seal-butyl-tape,35,rolls,panel maker
+seal-butyl-gun,1,case,panel maker
+closure-metal-a,13,boxes,panel maker
+curb-080,1,ea,panel maker
+boot-epdm,1,ea,panel maker
+rivet-stainless,1,box,roofing supplier
+clamp-a,2,boxes,panel maker
+END
+run 0 order "$examples/clean.yaml" whole.csv
+empty err
+starts out "ORDER"
+tells "Against it    nothing"
+tells "clip-a-float: 45 boxes = 11250 pieces; against the submitted, not approved, assembly"
+tells "CAUTIONS"
+[ "$(tr -s ' \n' ' ' <"$scratch/out" | grep -o "against the submitted, not approved, assembly" | wc -l)" -eq 13 ] || fault "a line without the caveat"
+
+# The same from a spreadsheet abroad: mark, CRLF, semicolons, a title, a blank line, totals, columns nobody asked for.
+{
+	printf '\357\273\277Purchase list;;;;\r\n;;;;\r\nPos;Part No.;Qty;U/M;Vendor;Unit price\r\n'
+	tail -n +2 "$scratch/whole.csv" | sed 's/,/;/g; s/^/1;/; s/$/;12,50\r/'
+	printf '\r\nTotal;;;;;99,00\r\n'
+} >"$scratch/abroad.csv"
+run 0 order "$examples/clean.yaml" abroad.csv
+tells "13 read; rows above the header, not read: 1; rows of totals, not read: 1"
+tells "columns Pos, Unit price"
+sed 's/,/\t/g' "$scratch/whole.csv" >"$scratch/tabs.csv"
+run 0 order "$examples/clean.yaml" tabs.csv
+
+# Wrong parts: one that looks alike, a smaller screw, another of the kind.
+sed 's/^clip-a-float,/clip-b-float,/; s/^screw-12x1,/screw-10x1,/; s/^closure-metal-a,/closure-foam-a,/' "$scratch/whole.csv" >"$scratch/wrong.csv"
+run 1 order "$examples/clean.yaml" wrong.csv
+tells "wrong.csv:3:1: WRONG PART, LOOKS ALIKE"
+tells "clip-b-float is not in the submittal; it is easily mistaken for clip-a-float, which is"
+tells "wrong.csv:5:1: WRONG PART, STEPPED DOWN"
+tells "it steps down: size #10 for #12"
+tells "wrong.csv:10:1: WRONG PART"
+tells "closure-foam-a is not in the submittal; closure-metal-a is"
+tells "clip clip-a-float is in the submittal and not in the order; needed: 11219 pieces (45 x box of 250)"
+tells "Against it    6"
+
+# 3 boxes of 250 against 700 needed and against 800: fixed clips on two lines of 200 ft, 350 and 400 on each, no waste.
+cp -r "$examples/../data/sample-2026" "$scratch/ours"
+sed -i 's/^clip,yes,yes,yes,no,3,/clip,yes,yes,yes,no,0,/' "$scratch/ours/kinds.csv"
+sed 's/^clip-a-fixed,2,/clip-a-fixed,3,/' "$scratch/whole.csv" >"$scratch/three.csv"
+sed 's/^        spacing: 16 in$/        spacing: 6.86 in/' "$examples/clean.yaml" >"$scratch/seven.yaml"
+sed 's/^        spacing: 16 in$/        spacing: 6 in/' "$examples/clean.yaml" >"$scratch/eight.yaml"
+held='.items[] | select(.item == "clip-a-fixed")'
+run 1 order --criteria ours seven.yaml three.csv --format json
+jq -e "$held | .ordered == 750 and .needed == 700 and .stands == \"as needed\"" "$scratch/out" >/dev/null || fault "3 boxes against 700"
+run 1 order --criteria ours eight.yaml three.csv --format json
+jq -e "$held | .ordered == 750 and .needed == 800 and .stands == \"short\"" "$scratch/out" >/dev/null || fault "3 boxes against 800"
+run 1 order --criteria ours eight.yaml three.csv
+tells "clip-a-fixed is short by 50 pieces: 750 ordered, needed 800 pieces (4 x box of 250), at least 800"
+tells "Remedy: order 1 more x box of 250"
+
+# Missing; over; two deliveries and a return.
+grep -v '^seal-butyl-tape' "$scratch/whole.csv" >"$scratch/missing.csv"
+run 1 order "$examples/clean.yaml" missing.csv
+tells "sealant seal-butyl-tape is in the submittal and not in the order; needed: 1700.30 ft (35 x roll of 50 ft)"
+tells "Against it    1"
+{ grep -v '^panel-a-16' "$scratch/whole.csv"; printf 'panel-a-16,206,pcs,panel maker\npanel-a-16,120,pcs,panel maker\npanel-a-16,-20,pcs,panel maker\n'; } >"$scratch/parts.csv"
+run 0 order "$examples/clean.yaml" parts.csv --format json
+jq -e '.items[] | select(.item == "panel-a-16") | .ordered == 306' "$scratch/out" >/dev/null || fault "deliveries do not add up"
+sed 's/-20,/(21),/' "$scratch/parts.csv" >"$scratch/back.csv"
+run 1 order "$examples/clean.yaml" back.csv
+tells "panel-a-16 is short by 1 pieces: 305 ordered"
+sed 's/^closure-metal-a,13,/closure-metal-a,15,/' "$scratch/whole.csv" >"$scratch/over.csv"
+run 1 order "$examples/clean.yaml" over.csv
+tells "closure-metal-a is over by 132 pieces: 750 ordered, needed 618 pieces (13 x box of 50), at most 741.60"
+sed 's/^closure-metal-a,13,/closure-metal-a,14,/' "$scratch/whole.csv" >"$scratch/within.csv"
+run 0 order "$examples/clean.yaml" within.csv
+
+# Codes: of a supplier, of two items, of another supplier, of nobody.
+sed 's/^clip-a-float,/CL-200,/; s/^closure-metal-a,/cm-a,/' "$scratch/whole.csv" >"$scratch/codes.csv"
+run 0 order "$examples/clean.yaml" codes.csv
+tells "CL-200, read as clip-a-float"
+sed 's/^screw-12x1,/SC-121,/' "$scratch/whole.csv" >"$scratch/two.csv"
+run 1 order "$examples/clean.yaml" two.csv
+tells "two.csv:5:1: AMBIGUOUS CODE"
+tells "SC-121 may be screw-12x1 or screw-12x1-p3"
+tells "Against it    1"
+printf 'code,description,qty,unit,vendor\nSC-121,"pancake screw 12-14 x 1, point 3",1,bag,panel maker\nCL-210,,1,box,Discount Screws\nclip-a-fixd,,1,box,panel maker\nclip-a-fixed,,1,box,Discount Screws\n' >"$scratch/names.csv"
+run 1 order "$examples/clean.yaml" names.csv
+tells "SC-121, read as screw-12x1-p3"
+tells "CL-210 is no code of Discount Screws that the criteria know; panel maker has it for clip-a-fixed"
+tells "clip-a-fixd is no item of the catalogue, nor a code of a supplier; nearest: clip-a-fixed"
+tells "clip-a-fixed must be bought from the panel maker, not from Discount Screws"
+
+# A quantity that may be boxes or pieces is not guessed.
+sed 's/^clip-a-float,45,boxes/clip-a-float,45,/' "$scratch/whole.csv" >"$scratch/unit.csv"
+run 1 order "$examples/clean.yaml" unit.csv
+tells "unit.csv:3:14: QUANTITY NOT COMPARED"
+tells "45 of clip-a-float does not say what of; it is counted in pieces, sold as box of 250"
+
+# Before, under and after the approval.
+cp -r "$examples/../data/register" "$scratch/register"
+echo 'PA-30,submittal MC-1042,any,Marrow Creek Depot,2026-05-05,2027-05-04,20,' >>"$scratch/register/approvals.csv"
+for day in 2026-05-04 2026-05-05 2027-05-04 2027-05-05; do
+	sed "1s/\$/,date/; 2,\$s/\$/,$day/" "$scratch/whole.csv" >"$scratch/$day.csv"
+done
+run 1 order --register register "$examples/clean.yaml" 2026-05-04.csv
+tells "2026-05-04.csv:2:1: BEFORE APPROVAL"
+tells "ordered on 2026-05-04 without an approval in force: approval PA-30 is of 2026-05-05"
+tells "Against it    13"
+run 0 order --register register "$examples/clean.yaml" 2026-05-05.csv
+tells "against the submitted assembly; approval PA-30 is in force"
+lacks out "not approved"
+run 0 order --register register "$examples/clean.yaml" 2027-05-04.csv
+run 1 order --register register "$examples/clean.yaml" 2027-05-05.csv
+tells "approval PA-30 ended on 2027-05-04"
+run 1 order "$examples/clean.yaml" 2026-05-05.csv
+tells "no approval of this submittal is in the register"
+
+# What cannot be told for certain is refused at its place.
+refused() {
+	run 2 order "$examples/clean.yaml" refused.csv
+	empty out
+	has err "$1"
+}
+printf 'item,qty\nclip-a-float,"1.250"\n' >"$scratch/refused.csv"
+refused "refused.csv:2:14: the mark in this quantity may stand for thousands or for a fraction: 1.250 [ORD-04]"
+printf 'item;qty\nclip-a-float;1,250\n' >"$scratch/refused.csv"
+refused "refused.csv:2:14: the mark in this quantity"
+printf 'item,description,qty\nscrew-12x1,1-1/2" long,5\n' >"$scratch/refused.csv"
+refused "refused.csv:2:18: an inch mark stands in a plain cell: 1-1/2\" long [TAB-02]"
+printf 'item,qty ordered,qty shipped\nclip-a-float,5,3\n' >"$scratch/refused.csv"
+refused "refused.csv:1:18: the columns qty ordered and qty shipped may both be the quantity"
+printf 'item,qty,unit\nclip-a-float,5,M\n' >"$scratch/refused.csv"
+refused "refused.csv:2:16: this unit is not known: M"
+printf 'item,qty,date\nclip-a-float,5,05/04/2026\n' >"$scratch/refused.csv"
+refused "refused.csv:2:16: this is no day: 05/04/2026"
+printf '\377\376i\000t\000e\000m\000' >"$scratch/refused.csv"
+refused "the file is text in UTF-16 [ORD-08]"
+printf 'red,blue\n1,2\n' >"$scratch/refused.csv"
+refused "no row of this list names a column for the part and one for the quantity [ORD-01]"
+printf 'item,qty\n' >"$scratch/refused.csv"
+refused "there is no line below the header"
+run 2 order "$examples/clean.yaml" none.csv
+has err "none.csv:1:1: the file cannot be read"
+
+# Forms and operands.
+run 1 order "$examples/clean.yaml" wrong.csv --format csv --output held.csv --format json --output held.json
+starts held.csv "line,code,description,item,quantity,against it,finding,remedy,held"
+[ "$(wc -l <"$scratch/held.csv")" -eq 7 ] || fault "six findings in the table"
+jq -e '.findings | length == 6' "$scratch/held.json" >/dev/null || fault "six findings"
+run 2 order "$examples/clean.yaml"
+has err "order needs FILE and ORDER.csv"
+run 2 order - -
+run 2 order "$examples/clean.yaml" whole.csv --output whole.csv
+has err "would overwrite what this run reads"
+finish
