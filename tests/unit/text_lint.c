@@ -194,10 +194,25 @@ static void check_other(Lint *lint, const char *where, const char *command, cons
 	check_words(lint, arena_printf(arena, "%s as %s", where, command), out_text(out, &length));
 }
 
+/* An order in which every kind of line has something against it. */
+static const char bought[] = "code,description,quantity,unit,supplier,date,price\nPA-1624,,10,pcs,panel maker,2026-03-01,\n"
+	"clip-b-float,,45,boxes,,,\nSC-121,,9,bags,panel maker,,\nscrew-10x1,,1,bag,,,\nclip-a-fixd,,1,box,,,\nclosure-foam-a,,1,bag,,,\n"
+	"closure-metal-a,,900,boxes,Example Roofing Supply,,\nclip-a-fixed,,2,,,,\nSC-147,,2,bags,nobody,,\n";
+
+static void check_order(Lint *lint, const char *where, Verdict *verdict, Arena *arena)
+{
+	Complaints faults = { .arena = arena };
+	const Source *source = source_make(arena, "order.csv", bought, sizeof bought - 1, SOURCE_ORDER);
+	const OrderList *list = read_order(arena, source, &faults);
+	assert_non_null(list);
+	check_other(lint, where, "order", &(Page){ .order = hold_order(verdict, list, arena) });
+}
+
 static void check_calcs(Lint *lint, const char *where, Verdict *verdict, Arena *arena)
 {
 	check_other(lint, where, "calcs", &(Page){ .sheet = make_sheet(verdict, arena) });
 	check_other(lint, where, "takeoff", &(Page){ .takeoff = take_off(verdict, arena) });
+	check_order(lint, where, verdict, arena);
 	check_other(lint, where, "options", &(Page){ .offers = make_offers(verdict, arena) });
 }
 
