@@ -18,7 +18,8 @@ static const char *figure(Arena *arena, double value)
 static bool is_sold_so(const char *package, const char *sold_in)
 {
 	size_t length = strlen(package);
-	return strcmp(package, "pack") == 0 || (strncmp(sold_in, package, length) == 0 && (sold_in[length] == ' ' || sold_in[length] == '\0'));
+	bool is_word = strncmp(sold_in, package, length) == 0 && (sold_in[length] == ' ' || sold_in[length] == '\0');
+	return is_word || strcmp(package, "pack") == 0;
 }
 
 /* How many of the takeoff's unit one of the line's is; 0 if that cannot be told. */

@@ -125,7 +125,8 @@ void find_wrong_part(Holding *holding, OrderedLine *line, const Known *ordered)
 		found.fault = ORDER_LOOKS_LIKE;
 	else if (down != NULL)
 		found.fault = ORDER_STEPPED_DOWN;
-	found.remedy = other != NULL ? arena_printf(arena, "order %s, or submit %s and wait for its approval", other->item, ordered->item)
+	found.remedy = other != NULL
+		? arena_printf(arena, "order %s, or submit %s and wait for its approval", other->item, ordered->item)
 		: arena_printf(arena, "take it out, or submit %s and wait for its approval", ordered->item);
 	find_against(holding, found, line);
 }

@@ -53,6 +53,7 @@ static int order_status(const Page *page)
 
 int command_order(const Arguments *arguments)
 {
-	static const TwoFiles two = { "FILE and ORDER.csv, of which one may be - for standard input", read_beside, make_order, order_status };
+	static const TwoFiles two = { "FILE and ORDER.csv, of which one may be - for standard input", read_beside, make_order,
+		order_status };
 	return print_pages_of_two(arguments, &two);
 }

@@ -50,7 +50,8 @@ static bool is_blank(const Reading *reading, const Cell *cell, uint32_t cells)
 
 static bool is_sum_word(const char *text)
 {
-	static const char *const words[] = { "total", "totals", "subtotal", "sub-total", "sub total", "grand total", "sum", "order total" };
+	static const char *const words[] = { "total", "totals", "subtotal", "sub-total", "sub total", "grand total", "sum",
+		"order total" };
 	size_t length = strlen(text);
 	while (length > 0 && (text[length - 1] == ':' || text[length - 1] == ' '))
 		length--;

@@ -92,8 +92,9 @@ static void put_line(Out *out, const Order *order, const OrderedLine *line, Aren
 	const char *counted = line->counted ? arena_printf(arena, " = %s %s", amount_text(line->amount, arena), line->unit) : "";
 	SAY(out, "    ");
 	const char *at = arena_printf(arena, "%s:%u:%u:", order->list->source->name, place_line(&row->place), place_column(&row->place));
-	put_wrapped(out, arena_printf(arena, "%s %s%s%s: %s%s; %s", at, name, *item != '\0' ? ", " : "", item, order_quantity_text(row, arena),
-		counted, line->against), 4, 6, PAGE_WIDTH);
+	const char *quantity = order_quantity_text(row, arena), *comma = *item != '\0' ? ", " : "";
+	put_wrapped(out, arena_printf(arena, "%s %s%s%s: %s%s; %s", at, name, comma, item, quantity, counted, line->against), 4, 6,
+		PAGE_WIDTH);
 	SAY(out, "\n");
 }
 
