@@ -6,11 +6,21 @@
 #include "text.h"
 #include "wind.h"
 
+#include <string.h>
+
 /* The exposures are named from the sheltered to the open. */
 double letter_exposure_kept_yes(Case *letter)
 {
 	const char *used = GIVEN(letter, letter, Letter, exposure), *stated = GIVEN(letter, submittal, Submittal, wind.exposure);
 	return ready(letter) && *used >= *stated;
+}
+
+/* The Roman numerals up to IV sort as their letters do. */
+double letter_risk_kept_yes(Case *letter)
+{
+	const char *used = GIVEN(letter, letter, Letter, risk_category);
+	const char *stated = GIVEN(letter, submittal, Submittal, project.risk_category);
+	return ready(letter) && strcmp(used, stated) >= 0;
 }
 
 static const Number *pressure_inside(const Case *letter, const char *standard, const char *enclosure)

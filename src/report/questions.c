@@ -104,6 +104,16 @@ static const char *paper_text(const Finding *item, Arena *arena)
 	return arena_printf(arena, "%s: \"%s\"", item->cites, requirement->text.text);
 }
 
+/* Whether what was asked for is a value of the submittal, and not of the specification or of the rule itself. */
+static bool is_beside_submittal(const Finding *item)
+{
+	static const char specification[] = "specification.";
+	const Operand *right = item->rule != NULL ? &item->rule->is.right : NULL;
+	if (right == NULL || (right->from != FROM_FIELD && right->from != FROM_FACT) || right->word == NULL)
+		return false;
+	return strncmp(right->word, specification, sizeof specification - 1) != 0;
+}
+
 /* Who states the two sides: what the paragraph asks stands left where the paragraph itself was judged. */
 typedef struct {
 	const char *left, *right;
@@ -114,15 +124,18 @@ static Sides sides_of(const Finding *item)
 	static const Sides by_authority[] = {
 		[AUTHORITY_PROGRAM] = { "Submitted", "Program asks" },
 		[AUTHORITY_LISTING] = { "Submitted", "Listing asks" },
-		[AUTHORITY_ENGINEER] = { "Letter", "Asked for" },
+		[AUTHORITY_ENGINEER] = { "Letter says", "Asked for" },
 		[AUTHORITY_SPECIFICATION] = { "Submitted", "Paragraph asks" },
 		[AUTHORITY_CODE] = { "Submitted", "Code asks" },
 		[AUTHORITY_COMPUTED] = { "Submitted", "Computed" },
 	};
 	if (requirement_of(item) != NULL)
 		return (Sides){ "Paragraph asks", "Program asks" };
-	if (item->judged != NULL && item->judged->kind == KIND_letter)
+	bool is_beside = is_beside_submittal(item);
+	if (item->authority == AUTHORITY_ENGINEER && is_beside)
 		return (Sides){ "Letter says", "Submittal says" };
+	if (item->authority == AUTHORITY_SPECIFICATION && is_beside)
+		return (Sides){ "Submitted", "Must agree with" };
 	return by_authority[item->authority];
 }
 

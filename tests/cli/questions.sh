@@ -35,6 +35,18 @@ has out "      Submittal says  C"
 [ "$(grep -n 'TO THE DESIGNER' "$scratch/out" | cut -d: -f1)" -lt "$(grep -n 'TO THE ENGINEER' "$scratch/out" | cut -d: -f1)" ] ||
 	fault "the designer does not come first"
 
+# Of two issuers neither is the paragraph's own; a slope of the letter stands beside the submittal's; two manuals ask which governs.
+sed -e 's/^  workmanship_issuer: Sample Panel Works/  workmanship_issuer: Example Roofing/' -e 's/^      letter: "1:12"/      letter: "1.5:12"/' \
+	-e 's/^  detail_manuals: none/  detail_manuals: [First Manual (invented), Second Manual (invented)]/' -e 's/^    scope: structure/    scope: not stated/' \
+	"$examples/clean.yaml" >"$scratch/papers.yaml"
+run 1 review papers.yaml --format questions
+has out "      Must agree with Sample Panel Works (invented)"
+has out "      Letter says     1.5:12"
+has out "      Submittal says  1:12"
+has out "      Proposed        say which manual governs where they differ"
+has out "      Asked for       anything but not stated"
+[ "$(grep -c 'CONFLICT' "$scratch/out")" -eq 3 ] || fault "not three conflicts"
+
 run 0 review "$examples/clean.yaml" --format questions
 has out "No question: nothing found here"
 printf 'form: [\n' >"$scratch/cut.yaml"

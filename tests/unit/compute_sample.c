@@ -78,6 +78,7 @@ static const Expected clean[] = {
 	{ KIND_requirement, 0, "item_accepted", 1 },
 	{ KIND_letter, 0, "exposure_kept", 1 },
 	{ KIND_letter, 0, "enclosure_kept", 1 },
+	{ KIND_letter, 0, "risk_kept", 1 },
 	{ KIND_roof_area, 0, "letters_covering", 1 },
 	{ KIND_roof_area, 0, "uplift_class", 90 },
 	{ KIND_roof_area, 0, "capacity_papers", 1 },
