@@ -50,6 +50,7 @@ typedef struct {
 	bool counted;
 	double amount; /* in `unit`, where it was counted */
 	const char *unit;
+	const PartLine *clearance; /* of the part in the submittal; NULL: not told which, or not submitted */
 	const char *against; /* "against the submitted, not approved, assembly" */
 	uint32_t findings;
 } OrderedLine;
@@ -60,6 +61,7 @@ typedef struct {
 	double ordered, least, most;
 	uint32_t lines, uncounted; /* uncounted: lines that may be of it, and are not in the sum */
 	const char *why; /* not compared; NULL: compared */
+	uint32_t found; /* number + 1 of the finding that it is missing, short or over; 0: it is none of these */
 } OrderedItem;
 
 typedef struct Order {

@@ -62,6 +62,9 @@ static inline Verdict *sample_verdict(Arena *arena, const char *text)
 	criteria->folder = text;
 	*cases = (Cases){ .submittal = submittal, .criteria = criteria, .arena = arena, .as_of = 20557 };
 	Case *area = sample_case(arena, cases, KIND_roof_area, text), *clip = sample_case(arena, cases, KIND_clip, text);
+	Clip *row = TAKE(arena, Clip, 1);
+	fill_texts(arena, &Clip_record, row, text);
+	clip->row = row;
 	clip->up = area;
 
 	const char *line = arena_printf(arena, "%s\n%s\n", text, text);

@@ -10,12 +10,18 @@
 enum { MOST_CANDIDATES = 8 };
 
 /* An item of the catalogue or of the submittal. */
-typedef struct {
+typedef struct Known {
 	const char *item;
 	RecordKind kind;
 	const void *row; /* of the catalogue; NULL: not in it */
 	const Case *part; /* the first that is submitted; NULL: none is */
 	OrderedItem *ordered; /* NULL: not in the takeoff */
+	const PartLine *clearance; /* the worst of its places in the submittal; NULL: not submitted */
+	struct Known *next; /* submitted, of the same kind */
+	/* Of one that was not submitted, once a line asks: the submitted one that was meant, and what steps down from it. */
+	const struct Known *meant;
+	const char *down;
+	bool asked, mistaken;
 } Known;
 
 /* A row of also_known_as.csv; the next with the same code, or the same words. */
@@ -29,6 +35,7 @@ typedef struct {
 	Arena *arena;
 	const Cases *cases;
 	Hash *known, *codes, *words; /* by small letters: Known, Alias, Alias */
+	Known *first[RECORD_KINDS], *last[RECORD_KINDS]; /* submitted: the first item of a kind, then those of the catalogue */
 	const char **choice; /* items and codes, for spelling */
 	const char **choice_item;
 	uint32_t choices, choice_room;
@@ -57,7 +64,7 @@ bool names_maker(const Criteria *criteria, const char *text);
 void find_against(Holding *holding, OrderFinding found, OrderedLine *line);
 
 /* A part that was not submitted. */
-void find_wrong_part(Holding *holding, OrderedLine *line, const Known *ordered);
+void find_wrong_part(Holding *holding, OrderedLine *line, Known *ordered);
 
 /* Counts a line in the unit of the takeoff, or finds why it cannot be. */
 void count_ordered(Holding *holding, OrderedLine *line, Known *known);

@@ -124,6 +124,7 @@ static void hold_line(Holding *holding, OrderedLine *line)
 		find_ambiguous(holding, line, &named);
 	Known *known = named.count == 1 ? named.at[0] : NULL;
 	line->item = known != NULL ? known->item : NULL;
+	line->clearance = known != NULL ? known->clearance : NULL;
 	if (known != NULL && known->part == NULL)
 		find_wrong_part(holding, line, known);
 	else if (known != NULL && known->ordered != NULL)

@@ -102,7 +102,7 @@ static const char *needed_words(const Holding *holding, const Total *total)
 	return arena_printf(arena, "%s %s%s", figure(arena, total->needed), total->unit, packages);
 }
 
-static void find_missing(Holding *holding, const OrderedItem *ordered)
+static void find_missing(Holding *holding, OrderedItem *ordered)
 {
 	const Total *total = ordered->total;
 	bool counted = total->lines > total->uncounted;
@@ -111,9 +111,10 @@ static void find_missing(Holding *holding, const OrderedItem *ordered)
 		counted ? arena_printf(holding->arena, "needed: %s", needed_words(holding, total)) : "how much is needed was not counted");
 	found.remedy = arena_printf(holding->arena, "order it, or show that it is there already");
 	find_against(holding, found, NULL);
+	ordered->found = holding->order->findings;
 }
 
-static void find_short(Holding *holding, const OrderedItem *ordered)
+static void find_short(Holding *holding, OrderedItem *ordered)
 {
 	Arena *arena = holding->arena;
 	const Total *total = ordered->total;
@@ -126,9 +127,10 @@ static void find_short(Holding *holding, const OrderedItem *ordered)
 		figure(arena, ceil((total->needed - ordered->ordered) / content - 1e-9)), total->sold_in)
 		: arena_printf(arena, "order %s %s more", figure(arena, total->needed - ordered->ordered), total->unit);
 	find_against(holding, found, NULL);
+	ordered->found = holding->order->findings;
 }
 
-static void find_long(Holding *holding, const OrderedItem *ordered)
+static void find_long(Holding *holding, OrderedItem *ordered)
 {
 	Arena *arena = holding->arena;
 	const Total *total = ordered->total;
@@ -138,6 +140,7 @@ static void find_long(Holding *holding, const OrderedItem *ordered)
 		figure(arena, ordered->most));
 	found.remedy = "order less, or say what the rest is for";
 	find_against(holding, found, NULL);
+	ordered->found = holding->order->findings;
 }
 
 void find_amounts(Holding *holding)

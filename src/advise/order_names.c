@@ -63,6 +63,20 @@ static void know_catalogue(Holding *holding, const Record *record, const void *r
 	}
 }
 
+/* Which part was meant is asked of items of the catalogue alone, so no submittal makes that long. */
+static void chain_submitted(Holding *holding, Known *known, const Case *part)
+{
+	RecordKind kind = part->kind;
+	known->part = part;
+	if (holding->last[kind] != NULL && known->row == NULL)
+		return;
+	if (holding->last[kind] != NULL)
+		holding->last[kind]->next = known;
+	else
+		holding->first[kind] = known;
+	holding->last[kind] = known;
+}
+
 static void know_submitted(Holding *holding)
 {
 	for (RecordKind kind = 0; kind < RECORD_KINDS; kind++) {
@@ -72,8 +86,22 @@ static void know_submitted(Holding *holding)
 			const Case *part = holding->cases->of[kind].at[i];
 			Known *known = know(holding, &((const Panel *)part->row)->item, kind);
 			if (known != NULL && known->part == NULL)
-				known->part = part;
+				chain_submitted(holding, known, part);
 		}
+	}
+}
+
+/* Of several places of an item the worst speaks for it: whoever buys it does not know where a piece will go. */
+static void know_clearance(Holding *holding)
+{
+	const Verdict *verdict = holding->order->verdict;
+	static const int worse[] = { [PART_CLEAR] = 0, [PART_DEPENDS] = 1, [PART_NOT_CLEARED] = 2 };
+	for (uint32_t i = 0; i < verdict->parts; i++) {
+		const PartLine *line = &verdict->part[i];
+		const Text *item = &((const Panel *)line->part->row)->item;
+		Known *known = is_value(&item->given) ? known_find(holding, item->text) : NULL;
+		if (known != NULL && (known->clearance == NULL || worse[line->clearance] > worse[known->clearance->clearance]))
+			known->clearance = line;
 	}
 }
 
@@ -99,6 +127,7 @@ void know_items(Holding *holding)
 	CATALOGUE_TABLES(TABLE)
 #undef TABLE
 	know_submitted(holding);
+	know_clearance(holding);
 	for (uint32_t i = aliases; i-- > 0;) { /* each goes before those of its name */
 		const AlsoKnown *row = &criteria->also_known.row[i];
 		put_alias(holding, holding->codes, &row->code, row);

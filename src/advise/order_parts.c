@@ -41,12 +41,7 @@ static const Known *meant(const Holding *holding, const Known *ordered, bool *mi
 	const Known *best = NULL;
 	uint32_t most = 0;
 	*mistaken = false;
-	for (uint32_t i = 0; i < holding->cases->of[ordered->kind].count; i++) {
-		const Case *part = holding->cases->of[ordered->kind].at[i];
-		const Text *item = &((const Panel *)part->row)->item;
-		const Known *known = is_value(&item->given) ? known_find(holding, item->text) : NULL;
-		if (known == NULL)
-			continue;
+	for (const Known *known = holding->first[ordered->kind]; known != NULL; known = known->next) {
 		if (is_mistaken(ordered, known)) {
 			*mistaken = true;
 			return known;
@@ -103,12 +98,23 @@ static const char *steps_down(const Holding *holding, const Known *ordered, cons
 	return listed;
 }
 
-void find_wrong_part(Holding *holding, OrderedLine *line, const Known *ordered)
+/* Once for each item, however many lines name it. */
+static void ask_meant(const Holding *holding, Known *ordered)
 {
-	bool mistaken;
+	if (ordered->asked)
+		return;
+	ordered->asked = true;
+	ordered->meant = meant(holding, ordered, &ordered->mistaken);
+	ordered->down = ordered->meant != NULL ? steps_down(holding, ordered, ordered->meant) : NULL;
+}
+
+void find_wrong_part(Holding *holding, OrderedLine *line, Known *ordered)
+{
 	Arena *arena = holding->arena;
-	const Known *other = meant(holding, ordered, &mistaken);
-	const char *down = other != NULL ? steps_down(holding, ordered, other) : NULL;
+	ask_meant(holding, ordered);
+	const Known *other = ordered->meant;
+	const char *down = ordered->down;
+	bool mistaken = ordered->mistaken;
 	OrderFinding found = { .fault = ORDER_WRONG_PART, .item = ordered->item };
 	if (other == NULL)
 		found.finding = arena_printf(arena, "%s is not in the submittal, nor is any %s", ordered->item,

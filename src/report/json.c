@@ -138,6 +138,26 @@ static json_t *unverified_tree(const Verdict *verdict, Arena *arena)
 	return array;
 }
 
+/* Each part, and how it stands: what a program that orders must know. */
+static json_t *parts_tree(const Verdict *verdict, Arena *arena)
+{
+	json_t *array = json_made(json_array());
+	for (uint32_t i = 0; i < verdict->parts; i++) {
+		const PartLine *line = &verdict->part[i];
+		const Text *item = &((const Panel *)line->part->row)->item; /* PART_FIELDS lie at one place in every part */
+		const char *by = line->item == NULL ? NULL : item_called(line->item, arena);
+		json_t *object = json_made(json_object());
+		json_put(object, "record", json_words(record_of(line->part->kind)->name, arena));
+		json_put(object, "name", json_words(line->part->name, arena));
+		json_put(object, "item", json_words(is_value(&item->given) ? item->text : NULL, arena));
+		json_put(object, "clearance", json_words(clearance_text(line, arena), arena));
+		json_put(object, "cleared", json_boolean(line->clearance == PART_CLEAR));
+		json_put(object, "by", json_words(by, arena));
+		json_add(array, object);
+	}
+	return array;
+}
+
 /* ---- files ---- */
 
 static json_t *file_tree(const Source *source, Arena *arena)
@@ -192,6 +212,7 @@ static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
 	json_put(object, "files", files_tree(verdict, arena));
 	json_put(object, "not_applicable", values_tree(verdict->not_applicable, verdict->not_applicables, arena));
 	json_put(object, "order_condition", json_words(verdict->order_condition, arena));
+	json_put(object, "parts", parts_tree(verdict, arena));
 	json_put(object, "values", json_record(&Submittal_record, submittal, arena));
 	return object;
 }

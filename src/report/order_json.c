@@ -37,6 +37,7 @@ static json_t *line_tree(const OrderedLine *line, Arena *arena)
 	json_put(object, "item", json_words(line->item, arena));
 	json_put(object, "counted", line->counted ? json_figure(line->amount) : json_made(json_null()));
 	json_put(object, "unit", json_words(line->counted ? line->unit : NULL, arena));
+	json_put(object, "clearance", json_words(order_clearance_text(line, arena), arena));
 	json_put(object, "held", json_words(line->against, arena));
 	json_put(object, "findings", count_of(line->findings));
 	return object;

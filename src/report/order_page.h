@@ -19,7 +19,7 @@ const char *order_quantity_text(const OrderLine *line, Arena *arena);
 /* How an item of the takeoff stands: "as needed", "missing", "short", "over", "not compared". */
 const char *order_item_words(const Order *order, const OrderedItem *item);
 
-/* The first finding of a fault against an item; NULL if there is none. */
-const OrderFinding *order_finding_of(const Order *order, const OrderedItem *item);
+/* How the part of a line stands in the review of the submittal. */
+const char *order_clearance_text(const OrderedLine *line, Arena *arena);
 
 #endif

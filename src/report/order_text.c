@@ -27,20 +27,20 @@ const char *order_quantity_text(const OrderLine *line, Arena *arena)
 		line->unit_words != NULL ? line->unit_words : "");
 }
 
-const OrderFinding *order_finding_of(const Order *order, const OrderedItem *item)
-{
-	for (uint32_t i = order->findings; i-- > 0 && order->finding[i].line == NULL;)
-		if (order->finding[i].item == item->total->item)
-			return &order->finding[i];
-	return NULL;
-}
-
 const char *order_item_words(const Order *order, const OrderedItem *item)
 {
-	const OrderFinding *found = order_finding_of(order, item);
+	const OrderFinding *found = item->found > 0 ? &order->finding[item->found - 1] : NULL;
 	if (found != NULL)
 		return found->fault == ORDER_MISSING ? "missing" : found->fault == ORDER_SHORT ? "short" : "over";
 	return item->why != NULL ? "not compared" : "as needed";
+}
+
+/* "nothing found against it": how the part of a line stands in the review of the submittal. */
+const char *order_clearance_text(const OrderedLine *line, Arena *arena)
+{
+	if (line->clearance != NULL)
+		return clearance_text(line->clearance, arena);
+	return line->item == NULL ? "not told which part it is" : "not cleared: it was not submitted";
 }
 
 static void put_order_head(Out *out, const Order *order, Arena *arena)
@@ -93,8 +93,8 @@ static void put_line(Out *out, const Order *order, const OrderedLine *line, Aren
 	SAY(out, "    ");
 	const char *at = arena_printf(arena, "%s:%u:%u:", order->list->source->name, place_line(&row->place), place_column(&row->place));
 	const char *quantity = order_quantity_text(row, arena), *comma = *item != '\0' ? ", " : "";
-	put_wrapped(out, arena_printf(arena, "%s %s%s%s: %s%s; %s", at, name, comma, item, quantity, counted, line->against), 4, 6,
-		PAGE_WIDTH);
+	put_wrapped(out, arena_printf(arena, "%s %s%s%s: %s%s; %s; %s", at, name, comma, item, quantity, counted,
+		order_clearance_text(line, arena), line->against), 4, 6, PAGE_WIDTH);
 	SAY(out, "\n");
 }
 

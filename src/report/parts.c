@@ -220,3 +220,23 @@ void put_cut(Out *out, const char *text, int room)
 	put_part(out, text, fits);
 	SAY(out, "...");
 }
+
+const char *item_called(const Finding *item, Arena *arena)
+{
+	if (item == NULL)
+		return "an open item";
+	const char *number = item_number(item, arena);
+	return number != NULL ? number : item->code;
+}
+
+const char *clearance_text(const PartLine *part, Arena *arena)
+{
+	switch (part->clearance) {
+	case PART_CLEAR:
+		return "nothing found against it";
+	case PART_NOT_CLEARED:
+		return arena_printf(arena, "not cleared (%s)", item_called(part->item, arena));
+	default:
+		return arena_printf(arena, "depends on %s", item_called(part->item, arena));
+	}
+}

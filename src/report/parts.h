@@ -45,6 +45,12 @@ const char *si_text(double value, const char *unit, Arena *arena);
 /* How many items stand between the package and approval: NOT REVIEWED or worse. */
 uint32_t items_in_the_way(const Verdict *verdict);
 
+/* "nothing found against it", "not cleared (1.04)", "depends on 1.03"; at stage bid with the code. */
+const char *clearance_text(const PartLine *part, Arena *arena);
+
+/* The number of an item, at stage bid its code; "an open item" for NULL. */
+const char *item_called(const Finding *item, Arena *arena);
+
 /* A label of the program in a column of its own, and a text wrapped beside it. */
 typedef struct {
 	int indent, width;

@@ -29,27 +29,7 @@ static void put_line(Out *out, const char *text)
 	SAY(out, "\n");
 }
 
-static const char *names_of(const Finding *item, Arena *arena)
-{
-	if (item == NULL)
-		return "an open item";
-	const char *number = item_number(item, arena);
-	return number != NULL ? number : item->code;
-}
-
 /* ---- parts and order ---- */
-
-static const char *clearance_text(const PartLine *part, Arena *arena)
-{
-	switch (part->clearance) {
-	case PART_CLEAR:
-		return "nothing found against it";
-	case PART_NOT_CLEARED:
-		return arena_printf(arena, "not cleared (%s)", names_of(part->item, arena));
-	default:
-		return arena_printf(arena, "depends on %s", names_of(part->item, arena));
-	}
-}
 
 /* Its name within its roof area, whose heading stands above. */
 static const char *name_in(const Case *part, const Case *area)
@@ -209,7 +189,7 @@ static void put_cause(Out *out, const NotYet *const *waiting, uint32_t count, Ar
 {
 	const Finding *item = waiting[0]->item;
 	const char *codes = codes_of(waiting, count, arena);
-	put_line(out, item != NULL ? arena_printf(arena, "until %s is answered: %s", names_of(item, arena), codes)
+	put_line(out, item != NULL ? arena_printf(arena, "until %s is answered: %s", item_called(item, arena), codes)
 		: arena_printf(arena, "until more is stated than is due at this stage (%s): %s", keys_of(waiting, count, arena), codes));
 }
 

@@ -30,7 +30,7 @@ run 0 order "$examples/clean.yaml" whole.csv
 empty err
 starts out "ORDER"
 tells "Against it nothing"
-tells "clip-a-float: 45 boxes = 11250 pieces; against the submitted, not approved, assembly"
+tells "clip-a-float: 45 boxes = 11250 pieces; nothing found against it; against the submitted, not approved, assembly"
 tells "CAUTIONS"
 [ "$(tr -s ' \n' ' ' <"$scratch/out" | grep -o "against the submitted, not approved, assembly" | wc -l)" -eq 13 ] || fault "a line without the caveat"
 
@@ -158,10 +158,28 @@ refused "there is no line below the header"
 run 2 order "$examples/clean.yaml" none.csv
 has err "none.csv:1:1: the file cannot be read"
 
+# How the part of a line stands in the review: a screw too small for the listing holds back what was tested with it.
+sed 's/^      - item: screw-12x1$/      - item: screw-10x1/' "$examples/clean.yaml" >"$scratch/small.yaml"
+sed 's/^screw-12x1,47,/screw-10x1,24,/' "$scratch/whole.csv" >"$scratch/small.csv"
+run 0 order small.yaml small.csv
+tells "screw-10x1: 24 bags = 24000 pieces; not cleared (1."
+tells "clip-a-float: 45 boxes = 11250 pieces; depends on 1."
+tells "rivet-stainless: 1 box; nothing found against it"
+run 0 order small.yaml small.csv --format json
+jq -e '[.lines[] | select(.clearance | startswith("not cleared (1."))] | length == 1' "$scratch/out" >/dev/null || fault "one line not cleared"
+run 1 review small.yaml --format json
+jq -e '.parts[] | select(.item == "screw-10x1" and .cleared == false and (.by | startswith("1.")))' "$scratch/out" >/dev/null ||
+	fault "the review does not say how the screw stands"
+jq -e '.parts[] | select(.item == "rivet-stainless" and .cleared and .by == null and .clearance == "nothing found against it")' \
+	"$scratch/out" >/dev/null || fault "the review does not say how the rivet stands"
+
 # Forms and operands.
 run 1 order "$examples/clean.yaml" wrong.csv --format csv --output held.csv --format json --output held.json
-starts held.csv "line,code,description,item,quantity,against it,finding,remedy,held"
-[ "$(wc -l <"$scratch/held.csv")" -eq 7 ] || fault "six findings in the table"
+starts held.csv "line,code,description,item,quantity,against it,finding,remedy,held,clearance"
+[ "$(wc -l <"$scratch/held.csv")" -eq 17 ] || fault "six findings and ten lines without one in the table"
+has held.csv '"3","clip-b-float","","clip-b-float","45 boxes","WRONG PART, LOOKS ALIKE"'
+has held.csv '"2","panel-a-16","","panel-a-16","306 pieces","nothing","","","against the submitted, not approved, assembly","nothing found against it"'
+has held.csv '"not cleared: it was not submitted"'
 jq -e '.findings | length == 6' "$scratch/held.json" >/dev/null || fault "six findings"
 run 2 order "$examples/clean.yaml"
 has err "order needs FILE and ORDER.csv"

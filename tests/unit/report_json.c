@@ -39,7 +39,7 @@ static void has_the_keys_of_the_contract(void **state)
 	Arena *arena = arena_make();
 	json_t *tree = read_back(arena, "json", "words");
 	assert_string_equal(keys_of(arena, tree), "seamstamp schema mode submittal round stage criteria recommended_action order_line "
-		"items not_judged assumed unverified files not_applicable order_condition values");
+		"items not_judged assumed unverified files not_applicable order_condition parts values");
 	assert_string_equal(keys_of(arena, json_object_get(tree, "criteria")), "name edition sha256");
 	json_t *item = json_array_get(json_object_get(tree, "items"), 0);
 	assert_string_equal(keys_of(arena, item), "number state action code record name places finding submitted limit authority basis "
@@ -63,7 +63,11 @@ static void says_what_the_verdict_says(void **state)
 	assert_string_equal(text_at(tree, "mode"), "self-check");
 	assert_string_equal(text_at(tree, "stage"), "application");
 	assert_true(json_is_null(json_object_get(tree, "recommended_action")));
-	json_t *item = json_array_get(json_object_get(tree, "items"), 0);
+	json_t *item = json_array_get(json_object_get(tree, "items"), 0), *part = json_array_get(json_object_get(tree, "parts"), 0);
+	assert_string_equal(keys_of(arena, part), "record name item clearance cleared by");
+	assert_string_equal(text_at(part, "clearance"), "not cleared (1.03)");
+	assert_string_equal(text_at(part, "by"), "1.03");
+	assert_true(json_is_false(json_object_get(part, "cleared")));
 	assert_string_equal(text_at(item, "number"), "1.03");
 	assert_string_equal(text_at(item, "action"), "REJECTED");
 	assert_string_equal(text_at(item, "known_by"), "second-hand");
