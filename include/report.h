@@ -19,11 +19,35 @@
 /* How the reports of several submittals stand in one output: one behind the other, with a rule between two, or only one. */
 typedef enum { REPORT_LINES, REPORT_PAGES, REPORT_ALONE } ReportFrame;
 
+/* A submittal that could not be judged, and where it broke. */
+typedef struct {
+	const char *file, *code, *why;
+	uint32_t line, column;
+} Unread;
+
+/* What a document can say at its end, whatever the order in which its submittals were reviewed. */
+typedef struct {
+	const Criteria **edition; /* by which they were judged, each once */
+	uint32_t editions, edition_room;
+	Unread *unread;
+	uint32_t unreads, unread_room;
+	const Reference *reference;
+} Gathered;
+
+/* Where the reports of several submittals are one document: what stands before the first, between two that are not empty, and
+ * behind the last. */
+typedef struct {
+	void (*begin)(Out *out, Arena *arena);
+	const char *between;
+	void (*end)(Out *out, const Gathered *gathered, Arena *arena);
+} ReportDocument;
+
 typedef struct {
 	const char *name, *title;
 	void (*write)(Out *out, const Verdict *verdict, Arena *arena);
 	OutEscape escape;
 	ReportFrame frame;
+	const ReportDocument *document; /* NULL: none */
 } ReportFormat;
 
 /* The format of a name, or NULL; the format number `i`, or NULL after the last. */

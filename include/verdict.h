@@ -43,6 +43,7 @@ typedef struct Verdict {
 	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
 	const char *criteria_sha256; /* of the edition, worked out once a run where a format prints it; else NULL */
 	bool self_check, broken_file;
+	Action gate; /* the mildest action that makes the status 1 */
 	bool si; /* the letter puts SI values beside the others */
 	Stage stage;
 	uint16_t round;

@@ -83,7 +83,7 @@ static bool open_output(Outputs *outputs, const Arguments *arguments, const Want
 
 bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch)
 {
-	*outputs = (Outputs){ .count = 0 };
+	*outputs = (Outputs){ .arena = arguments->arena };
 	static const Wanted letter = { NULL, NULL };
 	if (arguments->outputs == 0)
 		return open_output(outputs, arguments, &letter, batch);
@@ -96,7 +96,7 @@ bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch)
 bool outputs_need_hash(const Outputs *outputs)
 {
 	for (uint32_t i = 0; i < outputs->count; i++)
-		if (strstr(outputs->at[i].format->name, "json") != NULL)
+		if (strstr(outputs->at[i].format->name, "json") != NULL || outputs->at[i].format->document != NULL)
 			return true;
 	return false;
 }
@@ -113,7 +113,9 @@ bool outputs_need_site_checks(const Outputs *outputs)
 static void put_frame(Out *out, const Output *output, const Outputs *outputs)
 {
 	bool first = outputs->reports == 0;
-	if (is_json(output->format) && outputs->array)
+	if (first && output->format->document != NULL)
+		output->format->document->begin(out, outputs->arena);
+	else if (is_json(output->format) && outputs->array)
 		out_literal(out, first ? "[\n" : ",\n", 2);
 	else if (output->format->frame == REPORT_PAGES && !first)
 		SAY(out, "\n====================================================================================================\n\n");
@@ -121,6 +123,11 @@ static void put_frame(Out *out, const Output *output, const Outputs *outputs)
 
 static void close_frame(Out *out, const Output *output, const Outputs *outputs)
 {
+	const ReportDocument *document = output->format->document;
+	if (document != NULL && outputs->reports == 0)
+		document->begin(out, outputs->arena);
+	if (document != NULL && document->end != NULL)
+		document->end(out, &outputs->gathered, outputs->arena);
 	if (!is_json(output->format) || !outputs->array)
 		return;
 	if (outputs->reports == 0)
@@ -128,13 +135,70 @@ static void close_frame(Out *out, const Output *output, const Outputs *outputs)
 	SAY(out, "]\n");
 }
 
+/* ---- documents ---- */
+
+static void gather_edition(Outputs *outputs, const Criteria *criteria)
+{
+	Gathered *gathered = &outputs->gathered;
+	for (uint32_t i = 0; i < gathered->editions; i++)
+		if (gathered->edition[i] == criteria)
+			return;
+	gathered->edition = arena_more(outputs->arena, (void *)gathered->edition, gathered->editions, &gathered->edition_room,
+		sizeof *gathered->edition);
+	gathered->edition[gathered->editions++] = criteria;
+}
+
+/* Where a file breaks nothing is read any more, so the break is the last item. */
+static void gather_unread(Outputs *outputs, const Verdict *verdict)
+{
+	Gathered *gathered = &outputs->gathered;
+	const Finding *item = verdict->items > 0 ? &verdict->item[verdict->items - 1] : NULL;
+	const char *why = item != NULL ? item->finding : "the criteria are faulty";
+	Unread unread = { .file = arena_text(outputs->arena, verdict->source->name, strlen(verdict->source->name)),
+		.code = item != NULL ? item->code : NULL, .why = arena_text(outputs->arena, why, strlen(why)) };
+	if (item != NULL) {
+		unread.line = item->spot[0].place.line;
+		unread.column = item->spot[0].place.column;
+	}
+	gathered->unread = arena_more(outputs->arena, gathered->unread, gathered->unreads, &gathered->unread_room,
+		sizeof *gathered->unread);
+	gathered->unread[gathered->unreads++] = unread;
+}
+
+static void gather(Outputs *outputs, const Verdict *verdict)
+{
+	outputs->gathered.reference = verdict->cases->reference;
+	if (verdict->broken_file)
+		gather_unread(outputs, verdict);
+	else
+		gather_edition(outputs, verdict->cases->criteria);
+}
+
+/* A report that is empty leaves no gap between its neighbors. */
+static void add_to_document(Out *out, Output *output, const Verdict *verdict, Arena *arena)
+{
+	const ReportDocument *document = output->format->document;
+	Out *report = out_make(arena, output->format->escape);
+	size_t length;
+	output->format->write(report, verdict, arena);
+	const char *text = out_text(report, &length);
+	if (length > 0 && output->begun)
+		out_literal(out, document->between, strlen(document->between));
+	out_literal(out, text, length);
+	output->begun |= length > 0;
+}
+
 void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena)
 {
+	gather(outputs, verdict);
 	for (uint32_t i = 0; i < outputs->count; i++) {
 		Output *output = &outputs->at[i];
 		Out *out = output->whole != NULL ? output->whole : out_make(arena, output->format->escape);
 		put_frame(out, output, outputs);
-		output->format->write(out, verdict, arena);
+		if (output->format->document != NULL)
+			add_to_document(out, output, verdict, arena);
+		else
+			output->format->write(out, verdict, arena);
 		if (output->whole == NULL)
 			send_out(out);
 	}

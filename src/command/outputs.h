@@ -13,12 +13,15 @@ typedef struct {
 	const char *path; /* NULL: standard output */
 	Arena *arena; /* of the file's text */
 	Out *whole;
+	bool begun; /* of a document: something stands in it */
 } Output;
 
 typedef struct {
 	Output at[MOST_OUTPUTS];
 	uint32_t count;
 	uint32_t reports; /* so far */
+	Arena *arena;
+	Gathered gathered;
 	bool array; /* json of several files is one array */
 } Outputs;
 

@@ -37,6 +37,7 @@ static Verdict *advised(Run *run, const char *path, Arena *arena)
 		return NULL;
 	if (!verdict->broken_file)
 		advise(verdict, arena);
+	verdict->gate = run->gate;
 	if (run->shared.hashes)
 		take_fingerprints(verdict, arena);
 	if (outputs_need_site_checks(&run->outputs))

@@ -13,5 +13,8 @@ void write_questions(Out *out, const Verdict *verdict, Arena *arena);
 void write_site_text(Out *out, const Verdict *verdict, Arena *arena);
 void write_site_html(Out *out, const Verdict *verdict, Arena *arena);
 void write_ndjson(Out *out, const Verdict *verdict, Arena *arena);
+void write_csv(Out *out, const Verdict *verdict, Arena *arena);
+
+extern const ReportDocument csv_document;
 
 #endif

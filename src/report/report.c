@@ -11,13 +11,14 @@
 #include <string.h>
 
 static const ReportFormat formats[] = {
-	{ "text", "the letter: numbered items with their proof", write_text, OUT_TERMINAL, REPORT_PAGES },
-	{ "lines", "one line an item, for editors", write_lines, OUT_TERMINAL, REPORT_LINES },
-	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL, REPORT_LINES },
-	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL, REPORT_LINES },
-	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES },
-	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES },
-	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE },
+	{ "text", "the letter: numbered items with their proof", write_text, OUT_TERMINAL, REPORT_PAGES, NULL },
+	{ "lines", "one line an item, for editors", write_lines, OUT_TERMINAL, REPORT_LINES, NULL },
+	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL, REPORT_LINES, NULL },
+	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL, REPORT_LINES, NULL },
+	{ "csv", "one line a place of an item, for spreadsheets", write_csv, OUT_CSV, REPORT_LINES, &csv_document },
+	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES, NULL },
+	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES, NULL },
+	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE, NULL },
 };
 
 const ReportFormat *report_format_at(size_t i)

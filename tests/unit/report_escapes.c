@@ -46,8 +46,11 @@ static void check_output(const char *format, const char *text, size_t length)
 	static const char *const raw[] = { "\xc2\x9b", "\xe2\x80\xae", "\xe2\x80\xac", "\xe2\x81\xa6", "\xe2\x81\xa9", "\xe2\x80\xa8",
 		"\xe2\x80\xa9", "\xe2\x80\x8b", "\xef\xbb\xbf", "\xff", "\xc0", "##[error]", "##vso[" };
 	assert_int_equal(strlen(text), length);
+	bool is_csv = strcmp(format, "csv") == 0; /* whose lines end with both */
 	for (size_t i = 0; i < length; i++)
-		if (((unsigned char)text[i] < 0x20 && text[i] != '\n' && text[i] != '\t') || text[i] == 0x7f)
+		if (is_csv && text[i] == '\r' && text[i + 1] == '\n')
+			continue;
+		else if (((unsigned char)text[i] < 0x20 && text[i] != '\n' && text[i] != '\t') || text[i] == 0x7f)
 			fail_msg("%s lets the byte %02x through", format, (unsigned char)text[i]);
 	for (size_t i = 0; i < sizeof raw / sizeof *raw; i++)
 		if (strcmp(format, "text") == 0 || strcmp(format, "lines") == 0 || raw[i][0] != '#')
