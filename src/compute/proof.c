@@ -10,7 +10,7 @@
 
 #include <math.h>
 
-/* Factor of the equations (read, SSMA table) and wind duration of NDS; guide factors of one and of more screws (memory). */
+/* Factor of the equations (read, SSMA table), wind duration of NDS, guide factors of one and of more screws (UFGS 07416A). */
 static const double screw_factor = 3, wind_duration = 1.6, guide_factor_one = 3, guide_factor_more = 2.25;
 
 /* Below so many diameters of wood panel the withdrawal equation is an extrapolation (memory). */
@@ -106,7 +106,7 @@ static double fetch_asked(Case *screw)
 static double guide_factor(Case *screw, double count)
 {
 	double factor = count > 1 ? guide_factor_more : guide_factor_one;
-	return CONSTANT(screw, "guide", "factor of safety", factor, "guide-specification-factors-memory");
+	return CONSTANT(screw, "guide", "guide factor", factor, "ufgs-07416a-p12");
 }
 
 double fastener_test_factor_one(Case *screw)
@@ -117,7 +117,8 @@ double fastener_test_factor_one(Case *screw)
 	if (!ready(screw))
 		return 0;
 	double least = guide ? guide_factor(screw, count) : 0;
-	screw->now->formula = asked > 0 ? "{asked_factor}" : guide ? "the guide factor for {per} screws" : "3";
+	screw->now->formula = !guide ? (asked > 0 ? "{asked_factor}" : "3")
+		: asked > 0 ? "max({asked_factor}, {guide_factor})" : "{guide_factor}";
 	return asked > 0 || guide ? fmax(asked, least) : screw_factor;
 }
 

@@ -306,6 +306,35 @@ static void guide_factors_by_count(void **state)
 	assert_known(at, "test_factor", 3);
 }
 
+/* UFGS 07416A, p. 12: read there. */
+static void guide_factors_carry_their_page(void **state)
+{
+	World *w = *state;
+	Case *at;
+	on_deck(w, 0.0295, 33);
+	a_requirement(w, "3.00 for one, 2.25 for more");
+	a_screw(w, 0.216, &at);
+	const Fact *factor = ask_fact(at, "test_factor");
+	assert_string_equal(factor->formula, "{guide_factor}");
+	const Use *guide = NULL;
+	for (uint32_t i = factor->first_use; i != 0; i = w->all.use[i - 1].next)
+		guide = w->all.use[i - 1].kind == USED_CONSTANT ? &w->all.use[i - 1] : guide;
+	assert_non_null(guide);
+	assert_string_equal(guide->source, "ufgs-07416a-p12");
+}
+
+static void the_greater_of_a_number_and_the_guide_counts(void **state)
+{
+	World *w = *state;
+	Case *at;
+	on_deck(w, 0.0295, 33);
+	a_requirement(w, "3.00 for one, 2.25 for more");
+	a_requirement(w, "2");
+	a_screw(w, 0.216, &at);
+	assert_known(at, "test_factor", 2.25);
+	assert_string_equal(ask_fact(at, "test_factor")->formula, "max({asked_factor}, {guide_factor})");
+}
+
 static void without_a_requirement_the_factor_is_three(void **state)
 {
 	World *w = *state;
@@ -375,6 +404,8 @@ int main(void)
 		TEST(tested_pull_out_goes_before_the_equation),
 		TEST(factors_the_specification_asks_for),
 		TEST(guide_factors_by_count),
+		TEST(guide_factors_carry_their_page),
+		TEST(the_greater_of_a_number_and_the_guide_counts),
 		TEST(without_a_requirement_the_factor_is_three),
 		TEST(this_construction_on_this_support),
 		TEST(more_never_holds_less),
