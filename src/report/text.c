@@ -101,10 +101,11 @@ static void put_bid(Out *out, const Verdict *verdict, Arena *arena)
 
 void write_text(Out *out, const Verdict *verdict, Arena *arena)
 {
-	put_head(out, verdict, arena);
+	Pen pen = { .out = out, .verdict = verdict, .arena = arena };
+	put_head(&pen, verdict, arena);
 	if (verdict->stage == STAGE_bid && !verdict->broken_file)
 		put_bid(out, verdict, arena);
 	else if (verdict->items > 0)
 		put_items(out, verdict, arena);
-	put_foot(out, verdict, arena);
+	put_foot(&pen, verdict, arena);
 }

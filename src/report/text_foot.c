@@ -5,28 +5,16 @@
 #include "text.h"
 
 #include "reference.h"
-#include "report.h"
 
 #include <stdlib.h>
 #include <string.h>
 
 enum { MOST_LINES = 40, MOST_PARTS = 200, MOST_CODES = 8, MOST_NAMES = 6 };
 
-static void put_left(Out *out, uint32_t count, uint32_t shown)
+static void put_left(Pen *pen, uint32_t count, uint32_t shown, Arena *arena)
 {
-	if (count <= shown)
-		return;
-	SAY(out, "  and ");
-	put_count(out, count - shown);
-	SAY(out, " more; --format json has them all\n");
-}
-
-/* A line of prose under a heading. */
-static void put_line(Out *out, const char *text)
-{
-	SAY(out, "  ");
-	put_wrapped(out, text, 2, 4, PAGE_WIDTH);
-	SAY(out, "\n");
+	if (count > shown)
+		pen_line(pen, arena_printf(arena, "and %u more; --format json has them all", count - shown));
 }
 
 /* ---- parts and order ---- */
@@ -39,43 +27,33 @@ static const char *name_in(const Case *part, const Case *area)
 	return named ? part->name + length + 3 : part->name;
 }
 
-static void put_part_line(Out *out, const PartLine *part, const Case *area, Arena *arena)
-{
-	static const LabelColumn column = { 4, 14 };
-	const char *name = name_in(part->part, area);
-	int gap = 28 - (strlen(name) < 200 ? out_width(name, strlen(name)) : 28);
-	const char *text = arena_printf(arena, "%s%*s%s", name, gap > 2 ? gap : 2, "", clearance_text(part, arena));
-	put_label(out, column, plain_words(record_of(part->part->kind)->name, arena), text);
-}
-
-static void put_parts(Out *out, const Verdict *verdict, Arena *arena)
+static void put_parts(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->parts == 0)
 		return;
-	SAY(out, "\nPARTS, ONE BY ONE\n");
+	PEN_HEADING(pen, "PARTS, ONE BY ONE");
 	uint32_t shown = verdict->parts < MOST_PARTS ? verdict->parts : MOST_PARTS;
 	const Case *above = NULL;
 	for (uint32_t i = 0; i < shown; i++) {
 		const Case *area = case_outward(verdict->part[i].part, KIND_roof_area);
-		if (area != NULL && area != above) {
-			SAY(out, "  ");
-			put_cut(out, area->name, PAGE_WIDTH - 2);
-			SAY(out, "\n");
-		}
+		if (area != NULL && area != above)
+			pen_subheading(pen, area->name);
 		above = area;
-		put_part_line(out, &verdict->part[i], area, arena);
+		const PartLine *part = &verdict->part[i];
+		pen_part(pen, &(PenPart){ plain_words(record_of(part->part->kind)->name, arena), name_in(part->part, area),
+			clearance_text(part, arena) });
 	}
-	put_left(out, verdict->parts, shown);
+	put_left(pen, verdict->parts, shown, arena);
 }
 
-static void put_order(Out *out, const Verdict *verdict)
+static void put_order(Pen *pen, const Verdict *verdict)
 {
 	if (verdict->order_line == NULL)
 		return;
-	SAY(out, "\nORDERING\n");
-	put_line(out, verdict->order_line);
+	PEN_HEADING(pen, "ORDERING");
+	pen_line(pen, verdict->order_line);
 	if (verdict->order_condition != NULL)
-		put_line(out, verdict->order_condition);
+		pen_line(pen, verdict->order_condition);
 }
 
 /* ---- what the items do not say ---- */
@@ -98,7 +76,7 @@ static void add_assumed(Assumed *group, const Assumption *assumed, Arena *arena)
 }
 
 /* Equal values of one field stand on one line. */
-static void put_values(Out *out, const Assumption *list, uint32_t count, Arena *arena)
+static void put_values(Pen *pen, const Assumption *list, uint32_t count, Arena *arena)
 {
 	Assumed group[MOST_LINES] = { { .count = 0 } };
 	uint32_t groups = 0, left_out = 0;
@@ -116,19 +94,19 @@ static void put_values(Out *out, const Assumption *list, uint32_t count, Arena *
 	for (uint32_t g = 0; g < groups; g++) {
 		uint32_t left = group[g].count > MOST_NAMES ? group[g].count - MOST_NAMES : 0;
 		const char *more = left > 0 ? arena_printf(arena, " and %u more", left) : "";
-		put_line(out, arena_printf(arena, "%s: %s (%s%s)", group[g].first->field->title, group[g].first->value, group[g].names, more));
+		pen_line(pen, arena_printf(arena, "%s: %s (%s%s)", group[g].first->field->title, group[g].first->value, group[g].names, more));
 	}
-	put_left(out, left_out, 0);
+	put_left(pen, left_out, 0, arena);
 }
 
-static void put_assumed(Out *out, const Verdict *verdict, Arena *arena)
+static void put_assumed(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->assumptions > 0)
-		SAY(out, "\nASSUMED, BECAUSE NOT STATED\n");
-	put_values(out, verdict->assumed, verdict->assumptions, arena);
+		PEN_HEADING(pen, "ASSUMED, BECAUSE NOT STATED");
+	put_values(pen, verdict->assumed, verdict->assumptions, arena);
 	if (verdict->not_applicables > 0)
-		SAY(out, "\nSAID NOT TO APPLY\n");
-	put_values(out, verdict->not_applicable, verdict->not_applicables, arena);
+		PEN_HEADING(pen, "SAID NOT TO APPLY");
+	put_values(pen, verdict->not_applicable, verdict->not_applicables, arena);
 }
 
 /* Rules that wait for one thing stand on one line. */
@@ -185,19 +163,19 @@ static const char *keys_of(const NotYet *const *waiting, uint32_t count, Arena *
 }
 
 /* What no item asks for is not due yet. */
-static void put_cause(Out *out, const NotYet *const *waiting, uint32_t count, Arena *arena)
+static void put_cause(Pen *pen, const NotYet *const *waiting, uint32_t count, Arena *arena)
 {
 	const Finding *item = waiting[0]->item;
 	const char *codes = codes_of(waiting, count, arena);
-	put_line(out, item != NULL ? arena_printf(arena, "until %s is answered: %s", item_called(item, arena), codes)
+	pen_line_of_items(pen, item != NULL ? arena_printf(arena, "until %s is answered: %s", item_called(item, arena), codes)
 		: arena_printf(arena, "until more is stated than is due at this stage (%s): %s", keys_of(waiting, count, arena), codes));
 }
 
-static void put_not_judged(Out *out, const Verdict *verdict, Arena *arena)
+static void put_not_judged(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->not_yets == 0)
 		return;
-	SAY(out, "\nNOT JUDGED YET\n");
+	PEN_HEADING(pen, "NOT JUDGED YET");
 	const NotYet **waiting = TAKE(arena, const NotYet *, verdict->not_yets);
 	for (uint32_t i = 0; i < verdict->not_yets; i++)
 		waiting[i] = &verdict->not_yet[i];
@@ -207,84 +185,78 @@ static void put_not_judged(Out *out, const Verdict *verdict, Arena *arena)
 		for (to = from + 1; to < verdict->not_yets && waiting[to]->item == waiting[from]->item; to++)
 			;
 		if (causes++ < MOST_LINES)
-			put_cause(out, waiting + from, to - from, arena);
+			put_cause(pen, waiting + from, to - from, arena);
 	}
-	put_left(out, causes, MOST_LINES);
+	put_left(pen, causes, MOST_LINES, arena);
 }
 
-static void put_unverified(Out *out, const Verdict *verdict, Arena *arena)
+static void put_unverified(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->unverifieds == 0)
 		return;
-	SAY(out, "\nUNVERIFIED\n");
+	PEN_HEADING(pen, "UNVERIFIED");
 	uint32_t shown = verdict->unverifieds < MOST_LINES ? verdict->unverifieds : MOST_LINES;
 	for (uint32_t i = 0; i < shown; i++)
-		put_line(out, arena_printf(arena, "%s: %s", verdict->unverified[i].what, verdict->unverified[i].why));
-	put_left(out, verdict->unverifieds, shown);
+		pen_line(pen, arena_printf(arena, "%s: %s", verdict->unverified[i].what, verdict->unverified[i].why));
+	put_left(pen, verdict->unverifieds, shown, arena);
 }
 
-static void put_checked(Out *out, const Verdict *verdict, Arena *arena)
+static void put_checked(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Tally *tally = &verdict->tally;
 	const uint32_t *known = verdict->known_by;
-	SAY(out, "\nHOW MUCH WAS CHECKED\n");
+	PEN_HEADING(pen, "HOW MUCH WAS CHECKED");
 	uint32_t checks = tally->met + tally->broken + tally->not_judged + tally->refused;
 	const char *follow = tally->held_back > 0 ? arena_printf(arena, " (%u only follow from another item)", tally->held_back) : "";
-	put_line(out, arena_printf(arena, "%u checks: %u met, %u not met%s, %u not judged, %u beyond the tables; %u did not apply.",
+	pen_line(pen, arena_printf(arena, "%u checks: %u met, %u not met%s, %u not judged, %u beyond the tables; %u did not apply.",
 		checks, tally->met, tally->broken, follow, tally->not_judged, tally->refused, tally->not_applicable));
 	if (known[KNOWN_READ] + known[KNOWN_SECOND_HAND] + known[KNOWN_MEMORY] + known[KNOWN_PRACTICE] > 0)
-		put_line(out, arena_printf(arena, "Figures behind them: %u read in their source, %u second-hand, %u from memory, "
+		pen_line(pen, arena_printf(arena, "Figures behind them: %u read in their source, %u second-hand, %u from memory, "
 			"%u common practice.", known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]));
-	put_line(out, "Authority of an item: program is the panel maker's own rule, listing a tested construction, engineer the sealed "
+	pen_line(pen, "Authority of an item: program is the panel maker's own rule, listing a tested construction, engineer the sealed "
 		"letter, specification and code what they say, computed a figure worked out here.");
 }
 
 /* ---- standing text ---- */
 
-static void put_not_covered(Out *out, const Criteria *criteria, Arena *arena)
+static void put_not_covered(Pen *pen, const Criteria *criteria, Arena *arena)
 {
 	if (criteria->not_judged.count == 0)
 		return;
-	SAY(out, "\nNEVER PART OF THIS REVIEW\n");
+	PEN_HEADING(pen, "NEVER PART OF THIS REVIEW");
 	for (uint32_t i = 0; i < criteria->not_judged.count; i++) {
 		const NotJudged *row = &criteria->not_judged.row[i];
-		put_line(out, arena_printf(arena, "%s: %s; usually by: %s", row->subject.text, row->reason.text, row->usually_by.text));
+		pen_line(pen, arena_printf(arena, "%s: %s; usually by: %s", row->subject.text, row->reason.text, row->usually_by.text));
 	}
 }
 
-static void put_files(Out *out, const Verdict *verdict, Arena *arena)
+static void put_files(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Criteria *criteria = verdict->cases->criteria;
-	SAY(out, "\nFILES READ\n");
-	put_line(out, verdict->source->name);
+	PEN_HEADING(pen, "FILES READ");
+	pen_line(pen, verdict->source->name);
 	if (verdict->review_source != NULL)
-		put_line(out, arena_printf(arena, "%s (the reviewer's)", verdict->review_source->name));
+		pen_line(pen, arena_printf(arena, "%s (the reviewer's)", verdict->review_source->name));
 	if (criteria != NULL)
-		put_line(out, arena_printf(arena, "criteria %s", criteria->folder));
+		pen_line(pen, arena_printf(arena, "criteria %s", criteria->folder));
 	if (verdict->cases->registers != NULL && verdict->cases->registers->folder != NULL)
-		put_line(out, arena_printf(arena, "registers %s", verdict->cases->registers->folder));
+		pen_line(pen, arena_printf(arena, "registers %s", verdict->cases->registers->folder));
 }
 
-/* Nobody is named as signer; the line is left empty. */
-static void put_signature(Out *out)
-{
-	SAY(out, "\nREVIEWED FOR THE PANEL MAKER\n  by ______________________________   on ______________\n");
-}
-
-void put_foot(Out *out, const Verdict *verdict, Arena *arena)
+void put_foot(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (!verdict->broken_file) {
-		put_parts(out, verdict, arena);
-		put_order(out, verdict);
-		put_assumed(out, verdict, arena);
-		put_not_judged(out, verdict, arena);
-		put_unverified(out, verdict, arena);
-		put_checked(out, verdict, arena);
+		put_parts(pen, verdict, arena);
+		put_order(pen, verdict);
+		put_assumed(pen, verdict, arena);
+		put_not_judged(pen, verdict, arena);
+		put_unverified(pen, verdict, arena);
+		put_checked(pen, verdict, arena);
 	}
 	if (verdict->cases->criteria != NULL)
-		put_not_covered(out, verdict->cases->criteria, arena);
-	write_cautions(out, verdict->cases->reference, (CautionsFor){ "review", "" }, arena);
-	put_files(out, verdict, arena);
+		put_not_covered(pen, verdict->cases->criteria, arena);
+	pen_cautions(pen, verdict->cases->reference);
+	put_files(pen, verdict, arena);
 	if (!verdict->self_check && !verdict->broken_file)
-		put_signature(out);
+		pen_signature(pen);
 }

@@ -54,41 +54,35 @@ static const char *action_counts(const Verdict *verdict, int first, int last, Ar
 	return counts;
 }
 
-static void put_self_check(Out *out, const Verdict *verdict, Arena *arena)
+static void put_self_check(Pen *pen, const Verdict *verdict, Arena *arena)
 {
-	SAY(out, "SELF-CHECK, NOT AN APPROVAL\n");
+	pen_answer(pen, "SELF-CHECK, NOT AN APPROVAL");
 	uint32_t count = items_in_the_way(verdict);
 	const char *line = count > 0
 		? arena_printf(arena, "%u %s between this package and approval: %s.", count, plural(count, "item stands", "items stand"),
 			action_counts(verdict, 0, ACTION_NOT_REVIEWED, arena))
 		: "Nothing found here stands between this package and approval. The panel maker's reviewer decides.";
-	put_wrapped(out, line, 0, 0, PAGE_WIDTH);
-	SAY(out, "\n");
+	pen_say(pen, line);
 }
 
-static void put_answer(Out *out, const Verdict *verdict, Arena *arena)
+static void put_answer(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->broken_file) {
-		SAY(out, "NOT JUDGED: the file could not be read to its end. Mend what is listed and run again.\n");
+		pen_answer(pen, "NOT JUDGED: the file could not be read to its end. Mend what is listed and run again.");
 		return;
 	}
 	if (verdict->self_check) {
-		put_self_check(out, verdict, arena);
+		put_self_check(pen, verdict, arena);
 	} else {
-		SAY(out, "Recommended action: ");
-		put(out, verdict->recommended_action != NULL ? verdict->recommended_action : "none");
-		SAY(out, "\n");
+		const char *action = verdict->recommended_action != NULL ? verdict->recommended_action : "none";
+		pen_answer(pen, arena_printf(arena, "Recommended action: %s", action));
 		const char *counts = action_counts(verdict, 0, ACTION_NOT_REVIEWED, arena);
 		if (*counts != '\0')
-			put_wrapped(out, arena_printf(arena, "Open: %s.", counts), 0, 0, PAGE_WIDTH);
-		if (*counts != '\0')
-			SAY(out, "\n");
+			pen_say(pen, arena_printf(arena, "Open: %s.", counts));
 	}
 	const char *notes = action_counts(verdict, ACTION_NOT_REVIEWED + 1, ACTION_COUNT - 1, arena);
-	if (*notes != '\0') {
-		put_wrapped(out, arena_printf(arena, "Notes to follow: %s.", notes), 0, 0, PAGE_WIDTH);
-		SAY(out, "\n");
-	}
+	if (*notes != '\0')
+		pen_say(pen, arena_printf(arena, "Notes to follow: %s.", notes));
 }
 
 /* ---- who must answer ---- */
@@ -145,67 +139,67 @@ static const char *said(const Given *given, Arena *arena)
 	return said_text(given, arena);
 }
 
-static void put_project(Out *out, const Submittal *submittal, Arena *arena)
+static void put_project(Pen *pen, const Submittal *submittal, Arena *arena)
 {
 	const Project *project = &submittal->project;
-	put_label(out, head_column, "Project", arena_printf(arena, "%s, %s, %s (%s)", said(&project->name.given, arena),
+	pen_label(pen, head_column, "Project", arena_printf(arena, "%s, %s, %s (%s)", said(&project->name.given, arena),
 		said(&project->city.given, arena), said(&project->state.given, arena), said(&project->use.given, arena)));
 	const Warranty *warranty = &submittal->warranty;
-	put_label(out, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover %s",
+	pen_label(pen, head_column, "Asked for", arena_printf(arena, "%s warranty, %s, limit of cover %s",
 		said(&warranty->kind.given, arena), said(&warranty->term_yr.given, arena), said(&warranty->cover_limit.given, arena)));
 	const char *section = said(&submittal->specification.section.given, arena);
-	put_label(out, head_column, "Specified in", arena_printf(arena, "section %s", section));
+	pen_label(pen, head_column, "Specified in", arena_printf(arena, "section %s", section));
 }
 
 /* Who gets the letter, where it is one. */
-static void put_parties(Out *out, const Verdict *verdict, Arena *arena)
+static void put_parties(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Parties *parties = &verdict->cases->submittal->parties;
-	put_label(out, head_column, "Applicant", said(&parties->applicant.firm.given, arena));
+	pen_label(pen, head_column, "Applicant", said(&parties->applicant.firm.given, arena));
 	if (!verdict->self_check)
-		put_label(out, head_column, "Copies to", arena_printf(arena, "owner %s; designer %s; general contractor %s",
+		pen_label(pen, head_column, "Copies to", arena_printf(arena, "owner %s; designer %s; general contractor %s",
 			said(&parties->owner.given, arena), said(&parties->designer.given, arena),
 			said(&parties->general_contractor.given, arena)));
 }
 
-static void put_submittal(Out *out, const Verdict *verdict, Arena *arena)
+static void put_submittal(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Submittal *submittal = verdict->cases->submittal;
 	const char *round = verdict->stage == STAGE_bid ? "" : arena_printf(arena, ", round %u", verdict->round);
-	put_label(out, head_column, "Submittal", arena_printf(arena, "%s%s, stage %s, dated %s",
+	pen_label(pen, head_column, "Submittal", arena_printf(arena, "%s%s, stage %s, dated %s",
 		said(&submittal->submittal.given, arena), round, stage_words(verdict->stage), said(&submittal->date.given, arena)));
 	const Review *review = verdict->cases->review;
 	if (!verdict->self_check && review != NULL)
-		put_label(out, head_column, "Review", arena_printf(arena, "received %s%s%s", said(&review->received.given, arena),
+		pen_label(pen, head_column, "Review", arena_printf(arena, "received %s%s%s", said(&review->received.given, arena),
 			is_value(&review->returned.given) ? ", returned " : "",
 			is_value(&review->returned.given) ? review->returned.given.typed : ""));
 }
 
-static void put_criteria(Out *out, const Verdict *verdict, Arena *arena)
+static void put_criteria(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Cases *cases = verdict->cases;
 	if (cases->criteria == NULL)
 		return;
 	const Edition *edition = &cases->criteria->edition;
-	put_label(out, head_column, "Criteria", arena_printf(arena, "%s of %s, in force %s to %s", said(&edition->edition.given, arena),
+	pen_label(pen, head_column, "Criteria", arena_printf(arena, "%s of %s, in force %s to %s", said(&edition->edition.given, arena),
 		said(&edition->maker.given, arena), said(&edition->effective.given, arena), said(&edition->expires.given, arena)));
 	if (cases->as_of != INT32_MIN)
-		put_label(out, head_column, "Judged as of", date_print(arena, cases->as_of));
+		pen_label(pen, head_column, "Judged as of", date_print(arena, cases->as_of));
 }
 
-void put_head(Out *out, const Verdict *verdict, Arena *arena)
+void put_head(Pen *pen, const Verdict *verdict, Arena *arena)
 {
-	put_answer(out, verdict, arena);
-	SAY(out, "\n");
+	put_answer(pen, verdict, arena);
+	pen_gap(pen);
 	const Cases *cases = verdict->cases;
 	if (!verdict->broken_file) {
-		put_project(out, cases->submittal, arena);
-		put_parties(out, verdict, arena);
-		put_submittal(out, verdict, arena);
-		put_criteria(out, verdict, arena);
+		put_project(pen, cases->submittal, arena);
+		put_parties(pen, verdict, arena);
+		put_submittal(pen, verdict, arena);
+		put_criteria(pen, verdict, arena);
 	}
-	put_label(out, head_column, "File", verdict->source->name);
+	pen_label(pen, head_column, "File", verdict->source->name);
 	const char *who = verdict->items > 0 ? answerers(verdict, arena) : "";
 	if (*who != '\0')
-		put_label(out, head_column, "To answer", who);
+		pen_label(pen, head_column, "To answer", who);
 }
