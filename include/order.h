@@ -10,7 +10,7 @@
 typedef enum { BY_NOTHING, BY_PIECE, BY_PACKAGE, BY_FOOT, BY_SQUARE_FOOT } OrderUnit;
 
 typedef struct {
-	Place place, quantity_place; /* of the part's code, else of its words */
+	Place place, words_place, quantity_place; /* place: of the part's code, else of its words */
 	const char *code, *words, *supplier; /* NULL: blank, or there is no such column */
 	double quantity; /* a return is negative */
 	OrderUnit unit;
@@ -25,7 +25,7 @@ typedef struct OrderList {
 	const Source *source;
 	OrderLine *line;
 	uint32_t lines, room;
-	uint32_t before, sums; /* rows above the header, and rows of totals: not read as lines */
+	uint32_t before, sums, heads; /* rows above the header, rows of totals, heads said again: not read as lines */
 	bool has_supplier, has_date;
 	const char *left_out; /* the columns that were not read, joined by commas; NULL: none */
 } OrderList;

@@ -188,10 +188,10 @@ static Named names_of(const Holding *holding, const Hash *names, const char *nam
 	const char *key = small(holding->arena, name);
 	if (known != NULL)
 		add_named(&named, known);
-	for (const Alias *alias = hash_get(names, key, strlen(key)); known == NULL && alias != NULL; alias = alias->next)
+	for (const Alias *alias = hash_get(names, key, strlen(key)); alias != NULL; alias = alias->next)
 		if (supplier == NULL || is_from(holding, alias->row, supplier))
 			add_named(&named, known_find(holding, alias->row->item.text));
-		else
+		else if (named.whose == NULL)
 			named.whose = arena_printf(holding->arena, "%s has it for %s", alias->row->supplier.text, alias->row->item.text);
 	return named;
 }

@@ -4,8 +4,10 @@
  */
 #include "date.h"
 #include "order_read.h"
+#include "number.h"
 #include "pipeline.h"
 
+#include <math.h>
 #include <string.h>
 #include <strings.h>
 
@@ -98,18 +100,28 @@ static bool read_date(const Reading *reading, OrderLine *line, const Cell *cell)
 	return false;
 }
 
+/* The supplier or the description right behind the quantity: there the end of 1,250 without quotation marks would stand. */
+static const Cell *behind_quantity(const OrderHeader *header, const Cell *cell)
+{
+	int next = header->at[ORDER_QUANTITY] + 1;
+	return header->at[ORDER_FROM] == next || header->at[ORDER_WORDS] == next ? &cell[next] : NULL;
+}
+
 static bool read_line(Reading *reading, const Cell *cell)
 {
+	const Cell *at_words = cell_of(reading, ORDER_WORDS, cell);
 	OrderLine line = { .code = text_of(reading, ORDER_CODE, cell), .words = text_of(reading, ORDER_WORDS, cell),
 		.supplier = text_of(reading, ORDER_FROM, cell) };
 	const Cell *named = cell_of(reading, line.code != NULL ? ORDER_CODE : ORDER_WORDS, cell);
 	line.place = named != NULL ? named->place : cell->place;
+	line.words_place = at_words != NULL ? at_words->place : line.place;
 	if (line.code == NULL && line.words == NULL) {
 		complain(reading->complaints, MESSAGE_ORD_10, line.place, (About){ 0 });
 		return false;
 	}
-	QuantityCells cells = { cell_of(reading, ORDER_QUANTITY, cell), cell_of(reading, ORDER_UNITS, cell), reading->separator,
-		reading->complaints };
+	const OrderHeader *header = &reading->header;
+	QuantityCells cells = { cell_of(reading, ORDER_QUANTITY, cell), cell_of(reading, ORDER_UNITS, cell),
+		behind_quantity(header, cell), header->unit, reading->separator, reading->complaints };
 	bool whole = order_quantity_read(&line, &cells);
 	whole &= read_date(reading, &line, cell);
 	OrderList *list = reading->list;
@@ -128,6 +140,33 @@ static bool fits_header(const Reading *reading, const Cell *cell, uint32_t cells
 	bool few = cells < due;
 	complain(reading->complaints, few ? MESSAGE_TAB_07 : MESSAGE_TAB_08, few ? cell->place : cell[due].place, about);
 	return false;
+}
+
+/* A value under a blank head may be anything. */
+static bool has_heads(const Reading *reading, const Cell *cell)
+{
+	for (uint32_t i = 0; i < reading->header.cells; i++) {
+		const char *text = reading->header.head[i] == NULL ? order_cell_text(&cell[i], reading->arena) : NULL;
+		if (text == NULL)
+			continue;
+		complain(reading->complaints, MESSAGE_ORD_13, cell[i].place, (About){ .value = text });
+		return false;
+	}
+	return true;
+}
+
+/* Heads said again are passed over; other heads turn what stands below them, so nothing more is read. */
+static bool is_heads(Reading *reading, const Cell *cell, uint32_t cells, bool *others)
+{
+	if (!is_order_header(cell, cells))
+		return false;
+	if (is_order_header_again(&reading->header, cell, cells, reading->arena)) {
+		reading->list->heads++;
+		return true;
+	}
+	complain(reading->complaints, MESSAGE_ORD_12, cell->place, (About){ .value = order_cell_text(cell, reading->arena) });
+	*others = true;
+	return true;
 }
 
 static bool take_header(Reading *reading, const Cell *cell, uint32_t cells)
@@ -158,10 +197,17 @@ static bool take_row(void *user, const Cell *cell, uint32_t cells)
 		reading->whole = false;
 		return false;
 	}
+	bool others = false;
+	if (is_heads(reading, cell, cells, &others)) {
+		reading->whole &= !others;
+		return !others;
+	}
 	if (!fits_header(reading, cell, cells))
 		reading->whole = false;
 	else if (is_sum(reading, cell, cells))
 		reading->list->sums++;
+	else if (!has_heads(reading, cell))
+		reading->whole = false;
 	else
 		reading->whole &= read_line(reading, cell);
 	return true;
@@ -192,6 +238,33 @@ static bool read_separated(Reading *reading, const Source *source, char separato
 	return reading->found;
 }
 
+/* ---- running numbers ---- */
+
+/* 1, 2, 3 or 10, 20, 30 down a column called item: the number of the line, not of the part. */
+static bool is_numbered(const OrderList *list, double step)
+{
+	for (uint32_t i = 0; i < list->lines; i++) {
+		const char *code = list->line[i].code;
+		double value;
+		if (code == NULL || !number_read(code, strlen(code), &value) || fabs(value - step * (i + 1)) > 0)
+			return false;
+	}
+	return list->lines > 0;
+}
+
+static void leave_out_numbers(Reading *reading)
+{
+	OrderList *list = reading->list;
+	if (!reading->header.may_be_number || (!is_numbered(list, 1) && !is_numbered(list, 10)))
+		return;
+	const char *head = reading->header.head[reading->header.at[ORDER_CODE]];
+	for (uint32_t i = 0; i < list->lines; i++) {
+		list->line[i].code = NULL;
+		list->line[i].place = list->line[i].words_place;
+	}
+	list->left_out = list->left_out == NULL ? head : arena_printf(reading->arena, "%s, %s", head, list->left_out);
+}
+
 const OrderList *read_order(Arena *arena, const Source *source, Complaints *complaints)
 {
 	static const char separators[] = ",;\t";
@@ -216,5 +289,8 @@ const OrderList *read_order(Arena *arena, const Source *source, Complaints *comp
 		complain(complaints, MESSAGE_ORD_01, start, (About){ 0 });
 	else if (found && reading.whole && reading.list->lines == 0)
 		complain(complaints, MESSAGE_ORD_09, start, (About){ 0 });
-	return complaints->count == before && reading.whole ? reading.list : NULL;
+	if (complaints->count != before || !reading.whole)
+		return NULL;
+	leave_out_numbers(&reading);
+	return reading.list;
 }

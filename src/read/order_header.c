@@ -66,13 +66,31 @@ static int column_of(const Cell *cell)
 	return -1;
 }
 
-/* A second quantity, as "qty shipped", that would be left out. */
+/* A head that speaks of a quantity, as "qty shipped" or "qty (boxes)". */
 static bool may_be_quantity(const Cell *cell)
 {
 	char folded[LONGEST_HEAD];
 	fold_head(cell->text, folded);
 	return strncmp(folded, "qty", 3) == 0 || strncmp(folded, "quantity", 8) == 0 || strstr(folded, " qty") != NULL ||
 		strstr(folded, " quantity") != NULL;
+}
+
+/* "boxes" of "qty (boxes)" and "quantity in boxes"; NULL if the head says anything else. */
+static const char *head_unit(const Cell *cell, Arena *arena)
+{
+	static const char *const names[] = { "order qty", "order quantity", "qty ordered", "quantity ordered", "qty", "quantity" };
+	char folded[LONGEST_HEAD];
+	fold_head(cell->text, folded);
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		size_t length = strlen(names[i]);
+		if (strncmp(folded, names[i], length) != 0)
+			continue;
+		const char *unit = folded + length + strspn(folded + length, " ([,/-");
+		unit += strncmp(unit, "in ", 3) == 0 ? 3 : 0;
+		const char *said = arena_text(arena, unit, strcspn(unit, ")]"));
+		return is_order_unit(said) ? said : NULL;
+	}
+	return NULL;
 }
 
 bool is_order_header(const Cell *cell, uint32_t cells)
@@ -111,27 +129,58 @@ static bool bind_weak(OrderHeader *header, const Cell *cell, uint32_t cells, Com
 		}
 		weak = (int)i;
 	}
-	if (header->at[ORDER_CODE] < 0)
+	if (header->at[ORDER_CODE] < 0) {
 		header->at[ORDER_CODE] = weak;
-	else if (header->at[ORDER_WORDS] < 0)
+		header->may_be_number = header->at[ORDER_WORDS] >= 0;
+	} else if (header->at[ORDER_WORDS] < 0)
 		header->at[ORDER_WORDS] = weak;
 	return true;
+}
+
+/* Where no head says just quantity, one that names its unit beside it may stand for it. */
+static bool bind_quantity(OrderHeader *header, const Cell *cell, uint32_t i, Complaints *complaints)
+{
+	if (!bind_column(header, ORDER_QUANTITY, cell, i, complaints))
+		return false;
+	header->unit = head_unit(&cell[i], complaints->arena);
+	if (header->unit == NULL)
+		complain(complaints, MESSAGE_ORD_14, cell[i].place, (About){ .value = cell[i].text });
+	return header->unit != NULL;
+}
+
+static const char *const *heads_of(const Cell *cell, uint32_t cells, Arena *arena)
+{
+	const char **head = TAKE(arena, const char *, cells);
+	for (uint32_t i = 0; i < cells; i++)
+		head[i] = order_cell_text(&cell[i], arena);
+	return head;
 }
 
 bool order_header_bind(OrderHeader *header, const Cell *cell, uint32_t cells, Complaints *complaints)
 {
 	bool bound = true;
-	*header = (OrderHeader){ .cells = cells };
+	*header = (OrderHeader){ .cells = cells, .head = heads_of(cell, cells, complaints->arena) };
 	for (int i = 0; i < ORDER_COLUMNS; i++)
 		header->at[i] = -1;
 	for (uint32_t i = 0; i < cells; i++) {
 		int column = column_of(&cell[i]);
-		if (column < 0 && may_be_quantity(&cell[i]))
-			column = ORDER_QUANTITY;
 		if (column >= 0 && column != WEAK)
 			bound &= bind_column(header, column, cell, i, complaints);
 	}
+	for (uint32_t i = 0; i < cells; i++)
+		if (column_of(&cell[i]) < 0 && may_be_quantity(&cell[i]))
+			bound &= bind_quantity(header, cell, i, complaints);
 	return bind_weak(header, cell, cells, complaints) && bound;
+}
+
+bool is_order_header_again(const OrderHeader *header, const Cell *cell, uint32_t cells, Arena *arena)
+{
+	bool same = true;
+	for (uint32_t i = 0; same && i < header->cells; i++) {
+		const char *text = i < cells ? order_cell_text(&cell[i], arena) : NULL, *head = header->head[i];
+		same = text == NULL || head == NULL ? text == head : strcmp(text, head) == 0;
+	}
+	return same;
 }
 
 const char *order_left_out(const OrderHeader *header, const Cell *cell, Arena *arena)

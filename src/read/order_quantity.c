@@ -134,6 +134,41 @@ static bool units_read(OrderLine *line, const Cell *cell, Complaints *complaints
 	return false;
 }
 
+bool is_order_unit(const char *text)
+{
+	OrderLine line = { .code = NULL };
+	return unit_read(&line, text);
+}
+
+/* The unit in the head of the column, which a line may not contradict. */
+static bool head_unit_read(OrderLine *line, const QuantityCells *cells)
+{
+	OrderLine head = { .code = NULL };
+	if (cells->head_unit == NULL || !unit_read(&head, cells->head_unit))
+		return true;
+	if (line->unit != BY_NOTHING && (line->unit != head.unit || line->package != head.package)) {
+		complain(cells->complaints, MESSAGE_ORD_11, cells->quantity->place,
+			(About){ .value = line->unit_words, .want = cells->head_unit });
+		return false;
+	}
+	if (line->unit != BY_NOTHING)
+		return true;
+	line->unit = head.unit;
+	line->package = head.package;
+	line->content = head.content;
+	line->unit_words = head.unit_words;
+	return true;
+}
+
+/* "1" and "250" in two cells: a thousand with its comma, written without quotation marks beside a cell left out. */
+static bool is_split(const OrderLine *line, const QuantityCells *cells)
+{
+	const Cell *quantity = cells->quantity, *behind = cells->behind;
+	if (cells->separator != ',' || behind == NULL || line->unit != BY_NOTHING || quantity->length > 3)
+		return false;
+	return behind->length == 3 && strspn(behind->text, "0123456789") >= 3;
+}
+
 bool order_quantity_read(OrderLine *line, const QuantityCells *cells)
 {
 	Complaints *complaints = cells->complaints;
@@ -147,8 +182,12 @@ bool order_quantity_read(OrderLine *line, const QuantityCells *cells)
 	QuantityState state = quantity_read(line, text, cells->separator, &behind);
 	if (state == QUANTITY_READ && *behind != '\0' && !unit_read(line, behind))
 		state = QUANTITY_NONE;
+	if (state == QUANTITY_READ && is_split(line, cells)) {
+		state = QUANTITY_DOUBTFUL;
+		text = arena_printf(complaints->arena, "%s,%.3s", text, cells->behind->text);
+	}
 	if (state == QUANTITY_READ)
-		return units_read(line, cells->unit, complaints);
+		return head_unit_read(line, cells) && units_read(line, cells->unit, complaints);
 	complain(complaints, state == QUANTITY_DOUBTFUL ? MESSAGE_ORD_04 : MESSAGE_ORD_03, cell->place, (About){ .value = text });
 	return false;
 }

@@ -53,9 +53,10 @@ static void put_order_head(Out *out, const Order *order, Arena *arena)
 	put_label(out, head_column, "File", verdict->source->name);
 	put_label(out, head_column, "Order", list->source->name);
 	put_label(out, head_column, "Criteria", verdict->cases->criteria->folder);
-	put_label(out, head_column, "Lines", arena_printf(arena, "%u read%s%s", list->lines,
+	put_label(out, head_column, "Lines", arena_printf(arena, "%u read%s%s%s", list->lines,
 		list->before > 0 ? arena_printf(arena, "; rows above the header, not read: %u", list->before) : "",
-		list->sums > 0 ? arena_printf(arena, "; rows of totals, not read: %u", list->sums) : ""));
+		list->sums > 0 ? arena_printf(arena, "; rows of totals, not read: %u", list->sums) : "",
+		list->heads > 0 ? arena_printf(arena, "; heads said again: %u", list->heads) : ""));
 	if (list->left_out != NULL)
 		put_label(out, head_column, "Not read", arena_printf(arena, "columns %s", list->left_out));
 	if (!list->has_date)

@@ -165,6 +165,79 @@ static void test_sheets(void **state)
 	expect_fault("item,qty\n\"a,5\n", MESSAGE_TAB_05, 2, 1);
 }
 
+/* What sheets made for the eye do to a list. */
+static void test_sheets_for_the_eye(void **state)
+{
+	(void)state;
+	Read read = read_good("item,qty\rclip,5\r", 1);
+	arena_free(read.arena);
+	read = read_good("item,qty,unit\na,5,ea\nitem,qty,unit\nb,6,ea\n,,\nTotal,11,\n", 2);
+	assert_int_equal(read.list->heads, 1);
+	assert_int_equal(read.list->sums, 1);
+	assert_string_equal(read.list->line[1].code, "b");
+	arena_free(read.arena);
+	expect_fault("item,qty,unit\na,5,ea\nitem,unit,qty\nb,ea,6\n", MESSAGE_ORD_12, 3, 1);
+	expect_fault("Item,,Quantity,\nCode,Description,Ordered,Unit\na,b,5,ea\n", MESSAGE_ORD_12, 2, 1);
+}
+
+/* The unit in the head, and heads that name another quantity. */
+static void test_quantity_heads(void **state)
+{
+	(void)state;
+	Read read = read_good("item,Qty (boxes)\na,5\nb,6 bx\n", 2);
+	assert_string_equal(read.list->line[0].package, "box");
+	assert_string_equal(read.list->line[1].package, "box");
+	arena_free(read.arena);
+	read = read_good("item,Quantity in lin. ft\na,5\n", 1);
+	assert_int_equal(read.list->line[0].unit, BY_FOOT);
+	arena_free(read.arena);
+	read = read_good("item,Qty [box of 50],unit\na,5,\n", 1);
+	assert_close(read.list->line[0].content, 50, 0);
+	arena_free(read.arena);
+	expect_fault("item,Qty (boxes)\na,5 pcs\n", MESSAGE_ORD_11, 2, 3);
+	expect_fault("item,Qty (boxes),unit\na,5,pcs\n", MESSAGE_ORD_11, 2, 5);
+	expect_fault("item,Qty (M)\na,5\n", MESSAGE_ORD_14, 1, 6);
+	expect_fault("item,Qty on hand\na,5\n", MESSAGE_ORD_14, 1, 6);
+	expect_fault("item,shipped qty\na,5\n", MESSAGE_ORD_14, 1, 6);
+	expect_fault("item,qty,qty (boxes)\na,5,1\n", MESSAGE_ORD_02, 1, 10);
+}
+
+/* Cells that slid aside, and values nobody named. */
+static void test_loose_cells(void **state)
+{
+	(void)state;
+	expect_fault("item,qty,,supplier\na,5,boxes,x\n", MESSAGE_ORD_13, 2, 5);
+	expect_fault("item,qty,supplier\na,1,250\n", MESSAGE_ORD_04, 2, 3);
+	expect_fault("item,qty,description\na,1,250\n", MESSAGE_ORD_04, 2, 3);
+	Read read = read_good("item,qty,supplier\na,1,251 Supply\nb,1250,250\n", 2);
+	arena_free(read.arena);
+	read = read_good("item;qty;supplier\na;1;250\n", 1);
+	arena_free(read.arena);
+	expect_fault("item,qty\na,5\n,7\n", MESSAGE_ORD_10, 3, 1);
+	expect_fault("item,description,qty\na,x,5\n,,7\n", MESSAGE_ORD_10, 3, 2);
+	expect_fault("item,qty\nPANELS,\na,5\n", MESSAGE_ORD_05, 2, 8);
+}
+
+static void test_running_numbers(void **state)
+{
+	(void)state;
+	Read read = read_good("Item,Description,Qty,Price\n1,clip,5,2\n2,\"screw, long\",6,2\n", 2);
+	assert_null(read.list->line[0].code);
+	assert_string_equal(read.list->line[0].words, "clip");
+	assert_int_equal(read.list->line[1].place.column, 3);
+	assert_string_equal(read.list->left_out, "Item, Price");
+	arena_free(read.arena);
+	read = read_good("Item,Description,Qty\n10,clip,5\n20,screw,6\n", 2);
+	assert_null(read.list->line[1].code);
+	arena_free(read.arena);
+	read = read_good("Item,Description,Qty\n1,clip,5\n3,screw,6\n", 2);
+	assert_string_equal(read.list->line[1].code, "3");
+	arena_free(read.arena);
+	read = read_good("Code,Description,Qty\n1,clip,5\n2,screw,6\n", 2);
+	assert_string_equal(read.list->line[1].code, "2");
+	arena_free(read.arena);
+}
+
 static void test_utf16(void **state)
 {
 	(void)state;
@@ -183,7 +256,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_quantities), cmocka_unit_test(test_units), cmocka_unit_test(test_heads),
-		cmocka_unit_test(test_sheets), cmocka_unit_test(test_utf16),
+		cmocka_unit_test(test_sheets), cmocka_unit_test(test_sheets_for_the_eye), cmocka_unit_test(test_quantity_heads),
+		cmocka_unit_test(test_loose_cells), cmocka_unit_test(test_running_numbers), cmocka_unit_test(test_utf16),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
