@@ -14,7 +14,14 @@ typedef enum { FILE_READ, FILE_NOT_OPENED, FILE_NOT_REGULAR, FILE_TOO_LARGE } Fi
  * system's words. */
 FileState file_read(Arena *arena, const char *path, size_t limit, const char **bytes, size_t *length, const char **why);
 
-/* Writes a whole file beside `path` and renames it over; ends the process with status 2 if that fails, the old file untouched. */
+/* Writes a file beside `path` and renames it over when it is whole; ends the process with status 2 if that fails, the old file
+ * untouched. */
+typedef struct FileWriter FileWriter;
+FileWriter *file_begin(Arena *arena, const char *path);
+void file_add(FileWriter *writer, const char *bytes, size_t length);
+void file_end(FileWriter *writer);
+
+/* The same in one. */
 void file_write(const char *path, const char *bytes, size_t length);
 
 /* The paths of the .yaml and .yml files of a folder and its folders in byte order; `*count` of them; false if `path` cannot be

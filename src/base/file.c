@@ -1,15 +1,11 @@
 /* SPDX-License-Identifier: MIT
- * Reading files: opened once, asked what they are through that opening, read up to a limit. Walking folders: one at a time, links
- * left aside.
+ * Reading files: opened once, asked what they are through that opening, read up to a limit.
  */
 #include "file.h"
 
-#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
-#include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -86,84 +82,4 @@ bool file_is_folder(const char *path)
 {
 	struct stat what;
 	return stat(path, &what) == 0 && S_ISDIR(what.st_mode);
-}
-
-/* ---- folders ---- */
-
-typedef struct {
-	Arena *arena;
-	const char **found, **folder; /* folders not yet read */
-	size_t count, folders;
-	uint32_t room, folder_room;
-} Walk;
-
-static void add_path(Walk *walk, const char ***list, size_t *count, uint32_t *room, const char *path)
-{
-	*list = arena_more(walk->arena, (void *)*list, *count, room, sizeof **list);
-	(*list)[(*count)++] = path;
-}
-
-static bool is_yaml(const char *name)
-{
-	const char *end = strrchr(name, '.');
-	return end != NULL && (strcasecmp(end, ".yaml") == 0 || strcasecmp(end, ".yml") == 0);
-}
-
-/* Some file systems do not say in the folder what an entry is. */
-static unsigned char kind_of(int folder, const struct dirent *entry)
-{
-	struct stat what;
-	if (entry->d_type != DT_UNKNOWN)
-		return entry->d_type;
-	if (fstatat(folder, entry->d_name, &what, AT_SYMLINK_NOFOLLOW) != 0)
-		return DT_UNKNOWN;
-	return S_ISDIR(what.st_mode) ? DT_DIR : S_ISREG(what.st_mode) ? DT_REG : DT_UNKNOWN;
-}
-
-static bool read_folder(Walk *walk, const char *path, int how)
-{
-	int opened = open(path, O_RDONLY | O_DIRECTORY | O_CLOEXEC | how);
-	DIR *folder = opened >= 0 ? fdopendir(opened) : NULL;
-	if (folder == NULL) {
-		if (opened >= 0)
-			close(opened);
-		return false;
-	}
-	const char *between = path[strlen(path) - 1] == '/' ? "" : "/";
-	for (struct dirent *entry = readdir(folder); entry != NULL; entry = readdir(folder)) {
-		unsigned char kind = kind_of(opened, entry);
-		bool is_folder = kind == DT_DIR;
-		if (*entry->d_name == '.' || (!is_folder && (kind != DT_REG || !is_yaml(entry->d_name))))
-			continue;
-		const char *name = arena_printf(walk->arena, "%s%s%s", path, between, entry->d_name);
-		if (is_folder)
-			add_path(walk, &walk->folder, &walk->folders, &walk->folder_room, name);
-		else
-			add_path(walk, &walk->found, &walk->count, &walk->room, name);
-	}
-	closedir(folder);
-	return true;
-}
-
-static int by_bytes(const void *a, const void *b)
-{
-	return strcmp(*(const char *const *)a, *(const char *const *)b);
-}
-
-bool file_walk(Arena *arena, const char *path, const char *const **found, size_t *count)
-{
-	Walk walk = { .arena = arena };
-	if (*path == '\0' || !read_folder(&walk, path, 0))
-		return false;
-	while (walk.folders > 0) {
-		const char *next = walk.folder[--walk.folders];
-		/* A folder that cannot be opened is listed, so that reading it says so. */
-		if (!read_folder(&walk, next, O_NOFOLLOW))
-			add_path(&walk, &walk.found, &walk.count, &walk.room, next);
-	}
-	if (walk.count > 0)
-		qsort((void *)walk.found, walk.count, sizeof *walk.found, by_bytes);
-	*found = walk.found;
-	*count = walk.count;
-	return true;
 }

@@ -20,30 +20,38 @@ static Text asked_criteria(const Shared *shared, const Submittal *submittal)
 	return is_value(&submittal->criteria.given) ? submittal->criteria : built_in;
 }
 
+/* The edition of a name, loaded and hashed when it is first asked for; NULL if there is none. */
+static const Shelf *take_from_shelf(Shared *shared, const char *name, bool may_be_folder)
+{
+	pthread_mutex_lock(&shared->lock);
+	Shelf *shelf = load_criteria(&shared->loaded, name, may_be_folder);
+	if (shelf != NULL && shelf->criteria != NULL && shelf->sha256 == NULL && shared->hashes)
+		shelf->sha256 = criteria_hash(shelf->criteria, shared->loaded.arena);
+	pthread_mutex_unlock(&shared->lock);
+	return shelf;
+}
+
 static const Criteria *choose_criteria(Shared *shared, const Submittal *submittal, Complaints *complaints, const char **sha256)
 {
 	const char *given = shared->arguments->value[OPTION_criteria];
 	Text asked = asked_criteria(shared, submittal);
-	Shelf *shelf = load_criteria(&shared->loaded, given != NULL ? given : asked.text, given != NULL);
+	const Shelf *shelf = take_from_shelf(shared, given != NULL ? given : asked.text, given != NULL);
 	if (shelf == NULL) {
 		About about = { .value = asked.text, .want = edition_names(complaints->arena) };
 		complain(complaints, MESSAGE_FIL_05, asked.given.place, about);
 		return NULL;
 	}
-	if (shelf->criteria != NULL && shelf->sha256 == NULL && shared->hashes)
-		shelf->sha256 = criteria_hash(shelf->criteria, shared->loaded.arena);
 	*sha256 = shelf->sha256;
 	return shelf->criteria;
 }
 
 /* Among several submittals the reviewer's file speaks of one. */
-static const Review *review_for(Shared *shared, const Submittal *submittal)
+static const Review *review_for(const Shared *shared, const Submittal *submittal)
 {
 	const Review *review = shared->loaded.review;
 	if (review == NULL)
 		return NULL;
 	bool named = is_value(&submittal->submittal.given) && strcmp(submittal->submittal.text, review->submittal.text) == 0;
-	shared->review_used |= named;
 	return named || !shared->several ? review : NULL;
 }
 
@@ -81,11 +89,15 @@ Verdict *judge_file(Shared *shared, const char *path, Arena *arena)
 }
 
 /* Where a file breaks nothing is read any more, so the break is the last item. */
+const char *why_broken(const Verdict *verdict)
+{
+	return verdict->items > 0 ? verdict->item[verdict->items - 1].finding : "see the faults of the criteria";
+}
+
 void say_broken(const Verdict *verdict, const char *path, Arena *arena)
 {
-	const char *why = verdict->items > 0 ? verdict->item[verdict->items - 1].finding : "see the faults of the criteria";
 	flush_out();
-	say_error(arena_printf(arena, "%s: could not be judged: %s", path, why));
+	say_error(arena_printf(arena, "%s: could not be judged: %s", path, why_broken(verdict)));
 }
 
 /* ---- what all submittals share ---- */
@@ -110,6 +122,7 @@ bool load_shared(Shared *shared)
 {
 	const Arguments *arguments = shared->arguments;
 	Loaded *loaded = &shared->loaded;
+	pthread_mutex_init(&shared->lock, NULL);
 	loaded->arena = arguments->arena;
 	loaded->reference = read_reference(loaded->arena);
 	if (!load_registers(loaded, arguments->value[OPTION_registers]))

@@ -7,6 +7,8 @@
 #include "command.h"
 #include "loading.h"
 
+#include <pthread.h>
+
 /* What all submittals of a run share. */
 typedef struct {
 	const Arguments *arguments;
@@ -14,7 +16,8 @@ typedef struct {
 	int32_t as_of;
 	bool several; /* then the reviewer's file speaks of one of them */
 	bool hashes; /* a format prints them */
-	bool si, review_used;
+	bool si;
+	pthread_mutex_t lock; /* over what is loaded while files are judged */
 } Shared;
 
 /* What is wrong with the options that all such commands take; NULL if nothing is. */
@@ -23,8 +26,11 @@ const char *wrong_shared(Shared *shared);
 /* Loads what the options name; false if it cannot be had, which has been said. */
 bool load_shared(Shared *shared);
 
-/* Reads, resolves and judges one file. */
+/* Reads, resolves and judges one file. By any thread. */
 Verdict *judge_file(Shared *shared, const char *path, Arena *arena);
+
+/* Why a file could not be judged. */
+const char *why_broken(const Verdict *verdict);
 
 /* Says on standard error that a file could not be judged, and why. */
 void say_broken(const Verdict *verdict, const char *path, Arena *arena);

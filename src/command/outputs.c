@@ -4,7 +4,6 @@
  */
 #include "outputs.h"
 
-#include "file.h"
 #include "say.h"
 #include "suggest.h"
 
@@ -37,7 +36,7 @@ static const char *format_name(const Arguments *arguments, const Wanted *wanted)
 	return strcmp(name, "text") == 0 ? "sheet" : strcmp(name, "html") == 0 ? "sheet-html" : name;
 }
 
-static const ReportFormat *format_for(const Arguments *arguments, const Wanted *wanted, Batch batch)
+static const ReportFormat *format_for(const Arguments *arguments, const Wanted *wanted, Batching batch)
 {
 	const char *name = format_name(arguments, wanted);
 	const ReportFormat *format = report_format(name);
@@ -53,7 +52,7 @@ static const ReportFormat *format_for(const Arguments *arguments, const Wanted *
 	return NULL;
 }
 
-static bool open_output(Outputs *outputs, const Arguments *arguments, const Wanted *wanted, Batch batch)
+static bool open_output(Outputs *outputs, const Arguments *arguments, const Wanted *wanted, Batching batch)
 {
 	const ReportFormat *format = format_for(arguments, wanted, batch);
 	if (format == NULL)
@@ -72,16 +71,11 @@ static bool open_output(Outputs *outputs, const Arguments *arguments, const Want
 		say_usage(arguments->command, arena_printf(arguments->arena, "--output %s would overwrite what this run reads", wanted->path));
 		return false;
 	}
-	Output *output = &outputs->at[outputs->count++];
-	*output = (Output){ .format = format, .path = standard ? NULL : wanted->path };
-	if (!standard) {
-		output->arena = arena_make();
-		output->whole = out_make(output->arena, format->escape);
-	}
+	outputs->at[outputs->count++] = (Output){ .format = format, .path = standard ? NULL : wanted->path };
 	return true;
 }
 
-bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch)
+bool outputs_open(Outputs *outputs, const Arguments *arguments, Batching batch)
 {
 	*outputs = (Outputs){ .arena = arguments->arena };
 	static const Wanted letter = { NULL, NULL };
@@ -109,33 +103,23 @@ bool outputs_need_site_checks(const Outputs *outputs)
 	return false;
 }
 
-/* What stands before the first report, and between two. */
-static void put_frame(Out *out, const Output *output, const Outputs *outputs)
+static void send_part(Outputs *outputs, Output *output, const char *text, size_t length)
 {
-	bool first = outputs->reports == 0;
-	if (first && output->format->document != NULL)
-		output->format->document->begin(out, outputs->arena);
-	else if (is_json(output->format) && outputs->array)
-		out_literal(out, first ? "[\n" : ",\n", 2);
-	else if (output->format->frame == REPORT_PAGES && !first)
-		SAY(out, "\n====================================================================================================\n\n");
-}
-
-static void close_frame(Out *out, const Output *output, const Outputs *outputs)
-{
-	const ReportDocument *document = output->format->document;
-	if (document != NULL && outputs->reports == 0)
-		document->begin(out, outputs->arena);
-	if (document != NULL && document->end != NULL)
-		document->end(out, &outputs->gathered, outputs->arena);
-	if (!is_json(output->format) || !outputs->array)
+	if (output->path == NULL) {
+		send_text(text, length);
 		return;
-	if (outputs->reports == 0)
-		SAY(out, "[\n");
-	SAY(out, "]\n");
+	}
+	if (output->file == NULL)
+		output->file = file_begin(outputs->arena, output->path);
+	file_add(output->file, text, length);
 }
 
-/* ---- documents ---- */
+static void send_literal(Outputs *outputs, Output *output, const char *literal)
+{
+	send_part(outputs, output, literal, strlen(literal));
+}
+
+/* ---- documents of several submittals ---- */
 
 static void gather_edition(Outputs *outputs, const Criteria *criteria)
 {
@@ -148,85 +132,125 @@ static void gather_edition(Outputs *outputs, const Criteria *criteria)
 	gathered->edition[gathered->editions++] = criteria;
 }
 
-/* Where a file breaks nothing is read any more, so the break is the last item. */
-static void gather_unread(Outputs *outputs, const Verdict *verdict)
+static const char *kept(Arena *arena, const char *text)
+{
+	return text != NULL ? arena_text(arena, text, strlen(text)) : NULL;
+}
+
+static void gather_unread(Outputs *outputs, const Unread *unread)
 {
 	Gathered *gathered = &outputs->gathered;
+	gathered->unread = arena_more(outputs->arena, gathered->unread, gathered->unreads, &gathered->unread_room,
+		sizeof *gathered->unread);
+	Unread *own = &gathered->unread[gathered->unreads++];
+	*own = *unread;
+	own->file = kept(outputs->arena, unread->file);
+	own->why = kept(outputs->arena, unread->why);
+}
+
+static void gather(Outputs *outputs, const Finished *finished)
+{
+	outputs->gathered.reference = finished->reference;
+	if (finished->criteria == NULL)
+		gather_unread(outputs, &finished->unread);
+	else
+		gather_edition(outputs, finished->criteria);
+}
+
+/* Where a file breaks nothing is read any more, so the break is the last item. */
+static Unread unread_of(const Verdict *verdict, Arena *keep)
+{
 	const Finding *item = verdict->items > 0 ? &verdict->item[verdict->items - 1] : NULL;
-	const char *why = item != NULL ? item->finding : "the criteria are faulty";
-	Unread unread = { .file = arena_text(outputs->arena, verdict->source->name, strlen(verdict->source->name)),
-		.code = item != NULL ? item->code : NULL, .why = arena_text(outputs->arena, why, strlen(why)) };
+	Unread unread = { .file = kept(keep, verdict->source->name), .code = item != NULL ? item->code : NULL,
+		.why = kept(keep, item != NULL ? item->finding : "the criteria are faulty") };
 	if (item != NULL) {
 		unread.line = item->spot[0].place.line;
 		unread.column = item->spot[0].place.column;
 	}
-	gathered->unread = arena_more(outputs->arena, gathered->unread, gathered->unreads, &gathered->unread_room,
-		sizeof *gathered->unread);
-	gathered->unread[gathered->unreads++] = unread;
+	return unread;
 }
 
-static void gather(Outputs *outputs, const Verdict *verdict)
+static void send_begin(Outputs *outputs, Output *output)
 {
-	outputs->gathered.reference = verdict->cases->reference;
-	if (verdict->broken_file)
-		gather_unread(outputs, verdict);
-	else
-		gather_edition(outputs, verdict->cases->criteria);
-}
-
-/* A report that is empty leaves no gap between its neighbors. */
-static void add_to_document(Out *out, Output *output, const Verdict *verdict, Arena *arena)
-{
-	const ReportDocument *document = output->format->document;
-	Out *report = out_make(arena, output->format->escape);
+	Out *out = out_make(outputs->arena, output->format->escape);
 	size_t length;
-	output->format->write(report, verdict, arena);
-	const char *text = out_text(report, &length);
-	if (length > 0 && output->begun)
-		out_literal(out, document->between, strlen(document->between));
-	out_literal(out, text, length);
-	output->begun |= length > 0;
+	output->format->document->begin(out, outputs->arena);
+	const char *text = out_text(out, &length);
+	send_part(outputs, output, text, length);
 }
 
-void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena)
+static void send_end(Outputs *outputs, Output *output)
 {
-	gather(outputs, verdict);
+	Out *out = out_make(outputs->arena, output->format->escape);
+	size_t length;
+	output->format->document->end(out, &outputs->gathered, outputs->arena);
+	const char *text = out_text(out, &length);
+	send_part(outputs, output, text, length);
+}
+
+/* ---- one submittal after the other ---- */
+
+/* What stands before a report: the beginning of all, or what divides two. A report that is empty leaves no gap in a document. */
+static void send_frame(Outputs *outputs, Output *output, bool empty)
+{
+	bool first = outputs->reports == 0;
+	const ReportDocument *document = output->format->document;
+	if (document != NULL) {
+		if (first)
+			send_begin(outputs, output);
+		if (!empty && output->begun)
+			send_literal(outputs, output, document->between);
+		output->begun |= !empty;
+	} else if (is_json(output->format) && outputs->array) {
+		send_literal(outputs, output, first ? "[\n" : ",\n");
+	} else if (output->format->frame == REPORT_PAGES && !first) {
+		send_literal(outputs, output,
+			"\n====================================================================================================\n\n");
+	}
+}
+
+void outputs_write(const Outputs *outputs, const Verdict *verdict, Finished *finished, Arena *keep)
+{
+	finished->reference = verdict->cases->reference;
+	finished->criteria = verdict->broken_file ? NULL : verdict->cases->criteria;
+	if (verdict->broken_file)
+		finished->unread = unread_of(verdict, keep);
+	for (uint32_t i = 0; i < outputs->count; i++) {
+		const ReportFormat *format = outputs->at[i].format;
+		Out *out = out_make(keep, format->escape);
+		format->write(out, verdict, verdict->cases->arena);
+		finished->text[i] = out_text(out, &finished->length[i]);
+	}
+}
+
+void outputs_send(Outputs *outputs, const Finished *finished)
+{
+	gather(outputs, finished);
 	for (uint32_t i = 0; i < outputs->count; i++) {
 		Output *output = &outputs->at[i];
-		Out *out = output->whole != NULL ? output->whole : out_make(arena, output->format->escape);
-		put_frame(out, output, outputs);
-		if (output->format->document != NULL)
-			add_to_document(out, output, verdict, arena);
-		else
-			output->format->write(out, verdict, arena);
-		if (output->whole == NULL)
-			send_out(out);
+		send_frame(outputs, output, finished->length[i] == 0);
+		send_part(outputs, output, finished->text[i], finished->length[i]);
 	}
 	outputs->reports++;
 }
 
-void outputs_drop(Outputs *outputs)
+static void close_output(Outputs *outputs, Output *output)
 {
-	for (uint32_t i = 0; i < outputs->count; i++)
-		arena_free(outputs->at[i].arena);
+	const ReportDocument *document = output->format->document;
+	if (document != NULL && outputs->reports == 0)
+		send_begin(outputs, output);
+	if (document != NULL && document->end != NULL)
+		send_end(outputs, output);
+	if (is_json(output->format) && outputs->array)
+		send_literal(outputs, output, outputs->reports == 0 ? "[\n]\n" : "]\n");
+	send_literal(outputs, output, "");
+	if (output->file != NULL)
+		file_end(output->file);
 }
 
 void outputs_close(Outputs *outputs)
 {
-	Arena *arena = arena_make();
-	for (uint32_t i = 0; i < outputs->count; i++) {
-		Output *output = &outputs->at[i];
-		Out *out = output->whole != NULL ? output->whole : out_make(arena, output->format->escape);
-		close_frame(out, output, outputs);
-		if (output->whole == NULL) {
-			send_out(out);
-			continue;
-		}
-		size_t length;
-		const char *text = out_text(out, &length);
-		file_write(output->path, text, length);
-		arena_free(output->arena);
-	}
+	for (uint32_t i = 0; i < outputs->count; i++)
+		close_output(outputs, &outputs->at[i]);
 	flush_out();
-	arena_free(arena);
 }

@@ -1,35 +1,44 @@
 /* SPDX-License-Identifier: MIT
- * Outputs: where the reports of one run go, each in its format. Standard output gets each report when it is finished; a file is
- * written whole at the end, beside the old one and renamed.
+ * Outputs: where the reports of one run go, each in its format. Standard output gets each report when it is finished; a file
+ * grows beside the old one and takes its place at the end.
  */
 #ifndef COMMAND_OUTPUTS_H
 #define COMMAND_OUTPUTS_H
 
 #include "command.h"
+#include "file.h"
 #include "report.h"
 
 typedef struct {
 	const ReportFormat *format;
 	const char *path; /* NULL: standard output */
-	Arena *arena; /* of the file's text */
-	Out *whole;
+	FileWriter *file; /* once something was written */
 	bool begun; /* of a document: something stands in it */
 } Output;
 
+/* The reports on one submittal, one for each output. */
 typedef struct {
+	const char *text[MOST_OUTPUTS];
+	size_t length[MOST_OUTPUTS];
+	const Criteria *criteria; /* by which it was judged; NULL: it could not be, and `unread` says why */
+	const Reference *reference;
+	Unread unread;
+} Finished;
+
+typedef struct {
+	Arena *arena;
 	Output at[MOST_OUTPUTS];
 	uint32_t count;
 	uint32_t reports; /* so far */
-	Arena *arena;
 	Gathered gathered;
 	bool array; /* json of several files is one array */
 } Outputs;
 
 /* What several submittals are to a run: one, some files, or a folder. */
-typedef enum { ONE_FILE, SEVERAL_FILES, A_FOLDER } Batch;
+typedef enum { ONE_FILE, SEVERAL_FILES, A_FOLDER } Batching;
 
 /* False if a format or a pair is wrong, which has been said. */
-bool outputs_open(Outputs *outputs, const Arguments *arguments, Batch batch);
+bool outputs_open(Outputs *outputs, const Arguments *arguments, Batching batch);
 
 /* Whether a report written there would take the place of something the run reads. */
 bool overwrites_input(const Arguments *arguments, const char *output);
@@ -40,10 +49,11 @@ bool outputs_need_hash(const Outputs *outputs);
 /* Whether a format prints what must be seen on site. */
 bool outputs_need_site_checks(const Outputs *outputs);
 
-void outputs_add(Outputs *outputs, const Verdict *verdict, Arena *arena);
+/* Writes the reports on a submittal into `finished`, their texts in `keep`. By any thread. */
+void outputs_write(const Outputs *outputs, const Verdict *verdict, Finished *finished, Arena *keep);
 
-/* Frees what was kept, where a run ends before its first report. */
-void outputs_drop(Outputs *outputs);
+/* Sends them where they go. */
+void outputs_send(Outputs *outputs, const Finished *finished);
 
 /* Writes what is left; a failed write ends the process with status 2 and leaves the old file. */
 void outputs_close(Outputs *outputs);

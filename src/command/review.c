@@ -3,31 +3,37 @@
  * does not stop the rest; its status, 2, wins.
  */
 #include "commands.h"
+#include "batch.h"
+#include "errands.h"
 #include "file.h"
 #include "judging.h"
 #include "outputs.h"
 #include "say.h"
+#include "summary.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 typedef struct {
 	const Arguments *arguments;
 	Shared shared;
 	Outputs outputs;
+	Errands errands;
 	Action gate;
-	uint32_t files, found, broken; /* found: at or above the gate */
-	bool failed;
+	Summary summary;
+	bool reviewer_used;
 } Run;
 
-/* ---- one submittal ---- */
+/* What came of one errand. */
+typedef struct {
+	Errand errand;
+	const char *fault; /* for standard error; NULL */
+	Finished finished;
+	Reviewed reviewed;
+	bool reported, by_reviewer;
+} Result;
 
-static bool is_at_gate(const Verdict *verdict, Action gate)
-{
-	for (int action = 0; action <= (int)gate; action++)
-		if (verdict->by_action[action] > 0)
-			return true;
-	return false;
-}
+/* ---- one submittal, by any thread ---- */
 
 /* The verdict on a file with its remedies; NULL where the reviewer's file cannot be used, which has been said. */
 static Verdict *advised(Run *run, const char *path, Arena *arena)
@@ -45,73 +51,71 @@ static Verdict *advised(Run *run, const char *path, Arena *arena)
 	return verdict;
 }
 
-static void review_file(Run *run, const char *path, Arena *arena)
+static void *next_errand(void *user, Arena *arena)
 {
-	ArenaMark mark = arena_mark(arena);
-	const Verdict *verdict = advised(run, path, arena);
-	run->files++;
+	Run *run = user;
+	Result *result = TAKE(arena, Result, 1);
+	return errands_next(&run->errands, &result->errand, arena) ? result : NULL;
+}
+
+static void review_file(void *user, void *made, Arena *keep, Arena *own)
+{
+	Run *run = user;
+	Result *result = made;
+	const char *path = result->errand.path;
+	if (path == NULL)
+		return;
+	const Verdict *verdict = advised(run, path, own);
 	if (verdict == NULL) {
-		run->broken++;
-		arena_back(arena, mark);
-		say_error(arena_printf(run->arguments->arena, "%s: not reviewed: the reviewer's file cannot be used with it", path));
+		result->fault = arena_printf(keep, "%s: not reviewed: the reviewer's file cannot be used with it", path);
+		result->reviewed.broken = true;
 		return;
 	}
-	outputs_add(&run->outputs, verdict, arena);
-	run->broken += verdict->broken_file;
-	run->found += !verdict->broken_file && is_at_gate(verdict, run->gate);
+	outputs_write(&run->outputs, verdict, &result->finished, keep);
+	result->reported = true;
+	result->by_reviewer = verdict->cases->review != NULL;
+	result->reviewed = reviewed_of(verdict, run->gate);
 	if (verdict->broken_file)
-		say_broken(verdict, path, arena);
-	arena_back(arena, mark);
+		result->fault = arena_printf(keep, "%s: could not be judged: %s", path, why_broken(verdict));
 }
 
-/* ---- files and folders ---- */
+/* ---- all of them, in order ---- */
 
-static void fail_operand(Run *run, const char *path, const char *why)
+static void show_result(void *user, const void *made)
 {
-	flush_out();
-	say_error(arena_printf(run->arguments->arena, "%s: %s", path, why));
-	run->failed = true;
+	Run *run = user;
+	const Result *result = made;
+	if (result->reported)
+		outputs_send(&run->outputs, &result->finished);
+	if (result->errand.fault != NULL || result->fault != NULL)
+		summary_interrupt(&run->summary);
+	if (result->errand.fault != NULL)
+		say_error(result->errand.fault);
+	if (result->fault != NULL)
+		say_error(result->fault);
+	run->reviewer_used |= result->by_reviewer;
+	if (result->errand.path != NULL)
+		summary_add(&run->summary, &result->reviewed);
+	else
+		run->summary.failed = true;
 }
 
-static void review_folder(Run *run, const char *path, Arena *arena)
+static int review_all(Run *run, unsigned jobs)
 {
-	const char *const *found;
-	size_t count;
-	if (!file_walk(run->arguments->arena, path, &found, &count)) {
-		fail_operand(run, path, "the folder cannot be opened");
-		return;
-	}
-	if (count == 0)
-		fail_operand(run, path, "no .yaml or .yml file stands in this folder");
-	for (size_t i = 0; i < count; i++)
-		review_file(run, found[i], arena);
-}
-
-static void print_summary(const Run *run)
-{
-	if (!run->shared.several || run->arguments->value[OPTION_quiet] != NULL)
-		return;
-	Arena *arena = run->arguments->arena;
-	say_error(arena_printf(arena, "%u reviewed: %u with nothing at %s or worse, %u with something, %u could not be judged",
-		run->files, run->files - run->found - run->broken, action_words(run->gate), run->found, run->broken));
-}
-
-static int review_all(Run *run)
-{
-	Arena *arena = arena_make();
-	for (uint32_t i = 0; i < run->arguments->operands; i++) {
-		const char *path = run->arguments->operand[i];
-		if (strcmp(path, "-") != 0 && file_is_folder(path))
-			review_folder(run, path, arena);
-		else
-			review_file(run, path, arena);
-	}
-	arena_free(arena);
+	Batch batch = { run, next_errand, review_file, show_result, jobs };
+	run_batch(&batch);
+	errands_end(&run->errands);
 	outputs_close(&run->outputs);
-	if (run->shared.loaded.review != NULL && run->shared.several && !run->shared.review_used)
-		fail_operand(run, run->arguments->value[OPTION_reviewer], "none of these submittals is the one this reviewer's file is for");
-	print_summary(run);
-	return run->failed || run->broken > 0 ? STATUS_FAILED : run->found > 0 ? STATUS_FOUND : STATUS_FINE;
+	if (run->shared.loaded.review != NULL && run->shared.several && !run->reviewer_used) {
+		summary_interrupt(&run->summary);
+		say_error(arena_printf(run->arguments->arena, "%s: none of these submittals is the one this reviewer's file is for",
+			run->arguments->value[OPTION_reviewer]));
+		run->summary.failed = true;
+	}
+	if (run->shared.several && run->arguments->value[OPTION_quiet] == NULL)
+		summary_print(&run->summary, run->arguments->arena);
+	const Summary *summary = &run->summary;
+	return summary->failed || summary->broken > 0 ? STATUS_FAILED : summary->found > 0 ? STATUS_FOUND : STATUS_FINE;
 }
 
 /* ---- what was asked for ---- */
@@ -137,13 +141,38 @@ static const char *gate_names(Arena *arena)
 	return names;
 }
 
+/* How many threads; 0 if what was asked for is none. */
+static unsigned find_jobs(const Arguments *arguments, Batching batching)
+{
+	const char *asked = arguments->value[OPTION_jobs];
+	if (asked == NULL)
+		return batching == ONE_FILE ? 1 : processors();
+	char *end;
+	unsigned long jobs = strtoul(asked, &end, 10);
+	bool is_number = *asked >= '0' && *asked <= '9' && *end == '\0';
+	return is_number && jobs >= 1 && jobs <= MOST_JOBS ? (unsigned)jobs : 0;
+}
+
+static bool asks_twice_for_input(const Arguments *arguments)
+{
+	const char *list = arguments->value[OPTION_files_from];
+	uint32_t count = list != NULL && strcmp(list, "-") == 0;
+	for (uint32_t i = 0; i < arguments->operands; i++)
+		count += strcmp(arguments->operand[i], "-") == 0;
+	return count > 1;
+}
+
 /* What is wrong with the values of the options; NULL if nothing is. */
 static const char *wrong_value(Run *run)
 {
 	const Arguments *arguments = run->arguments;
 	const char *gate = arguments->value[OPTION_gate];
-	if (arguments->operands == 0)
+	if (arguments->operands == 0 && arguments->value[OPTION_files_from] == NULL)
 		return "review needs a FILE, a FOLDER, or - for standard input";
+	if (asks_twice_for_input(arguments))
+		return "standard input can be read once only";
+	if (find_jobs(arguments, ONE_FILE) == 0)
+		return arena_printf(arguments->arena, "--jobs takes a number from 1 to %d, not %s", MOST_JOBS, arguments->value[OPTION_jobs]);
 	int action = gate != NULL ? find_gate(gate) : ACTION_NOT_REVIEWED;
 	if (action < 0)
 		return arena_printf(arguments->arena, "no action %s; the actions are: %s", gate, gate_names(arguments->arena));
@@ -151,12 +180,26 @@ static const char *wrong_value(Run *run)
 	return wrong_shared(&run->shared);
 }
 
-static Batch batch_of(const Arguments *arguments)
+static Batching batching_of(const Arguments *arguments)
 {
+	if (arguments->value[OPTION_files_from] != NULL)
+		return A_FOLDER;
 	for (uint32_t i = 0; i < arguments->operands; i++)
 		if (strcmp(arguments->operand[i], "-") != 0 && file_is_folder(arguments->operand[i]))
 			return A_FOLDER;
 	return arguments->operands > 1 ? SEVERAL_FILES : ONE_FILE;
+}
+
+static bool begin(Run *run, Batching batching)
+{
+	const char *why;
+	if (!outputs_open(&run->outputs, run->arguments, batching) || !load_shared(&run->shared))
+		return false;
+	if (errands_begin(&run->errands, run->arguments, &why))
+		return true;
+	say_error(why);
+	errands_end(&run->errands);
+	return false;
 }
 
 int command_review(const Arguments *arguments)
@@ -167,12 +210,11 @@ int command_review(const Arguments *arguments)
 		say_usage(arguments->command, wrong);
 		return STATUS_FAILED;
 	}
-	Batch batch = batch_of(arguments);
-	run.shared.several = batch != ONE_FILE;
-	if (!outputs_open(&run.outputs, arguments, batch) || !load_shared(&run.shared)) {
-		outputs_drop(&run.outputs);
+	Batching batching = batching_of(arguments);
+	run.shared.several = batching != ONE_FILE;
+	if (!begin(&run, batching))
 		return STATUS_FAILED;
-	}
 	run.shared.hashes = outputs_need_hash(&run.outputs);
-	return review_all(&run);
+	run.summary = summary_of(run.gate, run.shared.several && arguments->value[OPTION_quiet] == NULL);
+	return review_all(&run, find_jobs(arguments, batching));
 }

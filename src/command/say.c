@@ -6,26 +6,36 @@
 #include "command.h"
 #include "fail.h"
 
+#include <errno.h>
 #include <stdio.h>
+#include <unistd.h>
 
-static void send_to(FILE *stream, const Out *out)
+/* By write itself: what is killed behind it leaves the whole text. */
+void send_text(const char *text, size_t length)
 {
-	size_t length;
-	const char *text = out_text(out, &length);
-	fwrite(text, 1, length, stream);
+	flush_out();
+	while (length > 0) {
+		ssize_t n = write(STDOUT_FILENO, text, length);
+		if (n < 0 && errno != EINTR)
+			fail("cannot write", "standard output");
+		text += n > 0 ? n : 0;
+		length -= n > 0 ? (size_t)n : 0;
+	}
 }
 
 void send_out(const Out *out)
 {
-	send_to(stdout, out);
-	if (ferror(stdout))
-		fail("cannot write", "standard output");
+	size_t length;
+	const char *text = out_text(out, &length);
+	send_text(text, length);
 }
 
 void send_error(const Out *out)
 {
+	size_t length;
+	const char *text = out_text(out, &length);
 	fflush(stdout);
-	send_to(stderr, out);
+	fwrite(text, 1, length, stderr);
 }
 
 void flush_out(void)
