@@ -11,7 +11,8 @@
 
 enum { MOST_JOBS = 256 };
 
-/* What is done; each function gets `user`. A result is a record of the user's in `arena`, which is wound back once it was shown. */
+/* What is done; each function gets `user`. A result is a record of the user's in `arena`, which is wound back once it was
+ * shown. */
 typedef struct {
 	void *user;
 	void *(*next)(void *user, Arena *arena); /* what to do next, one caller at a time; NULL: nothing is left */

@@ -55,8 +55,8 @@ static bool end_list(Errands *errands, Errand *errand, Arena *arena)
 	bool failed = listing_failed(errands->listing), bare = errands->listed == 0;
 	listing_close(errands->listing);
 	errands->listing = NULL;
-	*errand = (Errand){ .fault = arena_printf(arena, failed ? "%s: the list cannot be read to its end" : "%s: the list names no file",
-		strcmp(list, "-") == 0 ? "standard input" : list) };
+	*errand = (Errand){ .fault = arena_printf(arena, "%s: the list %s", strcmp(list, "-") == 0 ? "standard input" : list,
+		failed ? "cannot be read to its end" : "names no file") };
 	return failed || bare;
 }
 
@@ -72,7 +72,9 @@ static bool take_listed(Errands *errands, Errand *errand, Arena *arena)
 		return end_list(errands, errand, arena);
 	errands->listed++;
 	/* The name of a folder must outlast the arena of one report. */
-	return take_name(errands, file_is_folder(name) ? arena_text(errands->arguments->arena, name, strlen(name)) : name, errand, arena);
+	if (file_is_folder(name))
+		name = arena_text(errands->arguments->arena, name, strlen(name));
+	return take_name(errands, name, errand, arena);
 }
 
 bool errands_next(Errands *errands, Errand *errand, Arena *arena)
