@@ -66,13 +66,23 @@ double roof_area_fixity_capacity_lb(Case *area)
 
 /* ---- clamps ---- */
 
-double accessory_drag_per_clamp_lb(Case *rail)
+/* A device that is glued or screwed to the pan is refused, and holds nothing beside others. */
+static bool is_holder(Case *fact, const Case *device)
 {
-	double drag = OF(rail, roof_area_snow_drag_lb);
-	double spacing = GIVEN(rail, accessory, Accessory, clamp_spacing_in);
-	double width = GIVEN(rail, roof_area, RoofArea, panel.width_in);
-	double rows = GIVEN(rail, accessory, Accessory, rows_one);
-	return ready(rail) ? drag_per_clamp_lb(drag, spacing, width, rows) : 0;
+	const char *kind = GIVEN_AT(fact, device, Accessory, kind), *by = GIVEN_AT(fact, device, Accessory, attachment);
+	if (!ready(fact) || !list_has(fact->all->criteria, "snow devices", kind))
+		return false;
+	return !same_text(by, "adhesive") && !same_text(by, "through panel");
+}
+
+double roof_area_snow_holders_one(Case *area)
+{
+	double count = 0;
+	if (fetch_list(area, area, offsetof(RoofArea, accessories)) == NULL)
+		return 0;
+	for (Case *at = first_below(area, KIND_accessory); at != NULL; at = at->next)
+		count += is_holder(area, at);
+	return count;
 }
 
 double accessory_clamp_allowable_lb(Case *rail)
@@ -82,13 +92,61 @@ double accessory_clamp_allowable_lb(Case *rail)
 	return ready(rail) ? capacity / factor : 0;
 }
 
-double accessory_rows_needed_one(Case *rail)
+double accessory_clamps_hold_lb(Case *rail)
+{
+	double allowable = OF(rail, accessory_clamp_allowable_lb);
+	double rows = GIVEN(rail, accessory, Accessory, rows_one);
+	double width = GIVEN(rail, roof_area, RoofArea, panel.width_in);
+	double spacing = GIVEN(rail, accessory, Accessory, clamp_spacing_in);
+	return ready(rail) ? allowable * rows * width / spacing : 0;
+}
+
+double roof_area_snow_held_lb(Case *area)
+{
+	double sum = 0;
+	if (fetch_list(area, area, offsetof(RoofArea, accessories)) == NULL)
+		return 0;
+	for (Case *at = first_below(area, KIND_accessory); at != NULL; at = at->next)
+		if (is_holder(area, at))
+			sum += OF_AT(area, at, accessory_clamps_hold_lb);
+	return sum;
+}
+
+/* Whether others hold the snow with it. */
+static bool is_with_others(Case *rail)
+{
+	double holders = OF(rail, roof_area_snow_holders_one);
+	return ready(rail) && holders > 1 && is_holder(rail, rail);
+}
+
+/* What several devices hold adds up, as a clamp at its limit slips and leaves the rest to the others: each bears of the drag as
+ * it may take of it. */
+double accessory_drag_per_clamp_lb(Case *rail)
 {
 	double drag = OF(rail, roof_area_snow_drag_lb);
 	double spacing = GIVEN(rail, accessory, Accessory, clamp_spacing_in);
+	if (is_with_others(rail)) {
+		double allowable = OF(rail, accessory_clamp_allowable_lb), held = OF(rail, roof_area_snow_held_lb);
+		rail->now->formula = "{snow_drag} * {clamp_allowable} / {snow_held}";
+		return ready(rail) ? drag * allowable / held : 0;
+	}
+	double width = GIVEN(rail, roof_area, RoofArea, panel.width_in);
+	double rows = GIVEN(rail, accessory, Accessory, rows_one);
+	return ready(rail) ? drag_per_clamp_lb(drag, spacing, width, rows) : 0;
+}
+
+double accessory_rows_needed_one(Case *rail)
+{
+	double drag = OF(rail, roof_area_snow_drag_lb), others = 0;
+	double spacing = GIVEN(rail, accessory, Accessory, clamp_spacing_in);
 	double width = GIVEN(rail, roof_area, RoofArea, panel.width_in);
 	double allowable = OF(rail, accessory_clamp_allowable_lb);
-	return ready(rail) ? ceil(drag_per_clamp_lb(drag, spacing, width, 1) / allowable) : 0;
+	if (is_with_others(rail)) {
+		others = OF(rail, roof_area_snow_held_lb) - OF(rail, accessory_clamps_hold_lb);
+		rail->now->formula = "whole rows not less than ({snow_drag} - {snow_held} + {clamps_hold}) * {clamp_spacing} / "
+				     "{panel.width} / {clamp_allowable}";
+	}
+	return ready(rail) ? fmax(0, ceil(drag_per_clamp_lb(drag - others, spacing, width, 1) / allowable)) : 0;
 }
 
 double accessory_thickness_share_one(Case *rail)

@@ -18,8 +18,12 @@ static void drag_goes_with_the_plan_area_and_the_slope(void **state)
 	assert_true(fabs(drag_per_clamp_lb(720, 32, 16, 3) - 480) < 1e-9);
 }
 
+static const NamedWord snow_devices[] = { { .list = { GOOD, "snow devices" }, .entry = { GOOD, "snow rail" } } };
+
 static Accessory *a_rail(World *w)
 {
+	w->criteria.lists.row = (NamedWord *)(uintptr_t)snow_devices;
+	w->criteria.lists.count = 1;
 	Accessory *row = TAKE(w->arena, Accessory, 1);
 	row->clamp_spacing_in = NUMBER_IS(32);
 	row->rows_one = NUMBER_IS(3);
@@ -30,6 +34,9 @@ static Accessory *a_rail(World *w)
 	w->area.panel.length_ft = NUMBER_IS(30);
 	w->area.panel.end_laps_one = NUMBER_IS(1);
 	w->criteria.edition.snow_factor_one = NUMBER_IS(2);
+	w->area.accessories.of.given.said = SAID_VALUE;
+	row->kind = WORD_IS("snow rail");
+	row->attachment = WORD_IS("seam clamp");
 	return row;
 }
 
@@ -40,6 +47,37 @@ static void rows_share_the_drag(void **state)
 	assert_known(rail, "drag_per_clamp", 480);
 	assert_known(rail, "clamp_allowable", 400);
 	assert_known(rail, "rows_needed", 4);
+}
+
+/* Drag 720 lb on a panel. The first rail may take 400 x 3 rows x 16 / 32 = 600 lb of it, the second, of 1 row at 16 in with half
+ * the capacity, 200 lb: 800 lb in all, so each clamp bears nine tenths of what it may. With the second as it is, the
+ * first needs (720 - 200) / 200 = 2.6 rows: 3. */
+static void devices_share_by_what_they_may_take(void **state)
+{
+	World *w = *state;
+	Case *rail = add_case(w, KIND_accessory, w->roof, a_rail(w));
+	Accessory *other = a_rail(w);
+	other->clamp_spacing_in = NUMBER_IS(16);
+	other->rows_one = NUMBER_IS(1);
+	other->capacity_lb = NUMBER_IS(400);
+	Case *guard = add_case(w, KIND_accessory, w->roof, other);
+	assert_known(w->roof, "snow_holders", 2);
+	assert_known(w->roof, "snow_held", 800);
+	assert_known(rail, "drag_per_clamp", 360);
+	assert_known(guard, "drag_per_clamp", 180);
+	assert_known(rail, "rows_needed", 3);
+}
+
+/* Glue holds nothing beside clamps. */
+static void a_glued_device_holds_nothing(void **state)
+{
+	World *w = *state;
+	Case *rail = add_case(w, KIND_accessory, w->roof, a_rail(w));
+	Accessory *glued = a_rail(w);
+	glued->attachment = WORD_IS("adhesive");
+	add_case(w, KIND_accessory, w->roof, glued);
+	assert_known(w->roof, "snow_held", 600);
+	assert_known(rail, "drag_per_clamp", 480);
 }
 
 static void a_load_not_stated_is_waited_for(void **state)
@@ -74,6 +112,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(drag_goes_with_the_plan_area_and_the_slope),
 		TEST(rows_share_the_drag),
+		TEST(devices_share_by_what_they_may_take),
+		TEST(a_glued_device_holds_nothing),
 		TEST(a_load_not_stated_is_waited_for),
 		TEST(little_snow_asks_nothing),
 		TEST(much_snow_asks_what_lies_below),
