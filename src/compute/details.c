@@ -3,6 +3,7 @@
  */
 #include "below.h"
 #include "fetch.h"
+#include "number.h"
 #include "parts.h"
 #include "text.h"
 
@@ -102,6 +103,18 @@ double detail_eave_moves_yes(Case *detail)
 	Case *area = area_of(detail);
 	OF(detail, roof_area_moving_length_ft);
 	return ready(detail) && !same_text(fact_of(area, FACT_roof_area_moving_length)->note, "eave");
+}
+
+/* Steel sheet of one gauge is sold under several decimals. */
+double roof_area_trim_same_size_yes(Case *area)
+{
+	double trim = GIVEN(area, roof_area, RoofArea, trim.thickness_in);
+	double panel = GIVEN(area, roof_area, RoofArea, panel.thickness_in);
+	const char *of_trim = GIVEN(area, roof_area, RoofArea, trim.metal), *of_panel = GIVEN(area, roof_area, RoofArea, panel.metal);
+	if (!ready(area))
+		return 0;
+	bool is_steel = same_text(of_trim, "steel") && same_text(of_panel, "steel");
+	return number_same(trim, panel) || (is_steel && is_one_trade_size(area->all->reference, "sheet", trim, panel));
 }
 
 double roof_area_trim_from_maker_yes(Case *area)
