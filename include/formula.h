@@ -138,6 +138,31 @@ const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft);
 enum { MOST_LEVELS = 64 };
 size_t plan_levels_ft(const RoofPlan *plan, double at_ft[MOST_LEVELS]);
 
+/* ---- formula/pieces: the same zones to draw ---- */
+
+/* A point in plan: along the eave from the left rake, up from that eave. */
+typedef struct {
+	double along_ft, up_ft;
+} PlanPoint;
+
+/* A piece of a zone, four corners; the pieces of a layout cover the roof. */
+typedef struct {
+	const char *zone;
+	PlanPoint corner[4];
+} PlanPiece;
+
+/* Where two zones meet. */
+typedef struct {
+	PlanPoint from, to;
+} PlanLine;
+
+/* How many there are, of which at most `most` are written. */
+size_t plan_pieces(const RoofPlan *plan, PlanPiece *piece, size_t most);
+size_t plan_borders(const RoofPlan *plan, PlanLine *line, size_t most);
+
+/* The zone of a point of the whole roof. */
+const char *zone_on_plan(const RoofPlan *plan, PlanPoint at);
+
 /* ---- formula/quantities: counting pieces (mechanics, section 8) ---- */
 
 /* Length along the slope over a run in plan. */

@@ -4,7 +4,7 @@
  * A roof is cut along every line on which zones may meet, and each piece belongs to the zone of a point inside it; so the zones
  * of a layout add up to the whole roof, also where strips of a narrow roof overlap.
  */
-#include "formula.h"
+#include "plan_parts.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -45,27 +45,19 @@ Layout layout_named(const char *name)
 	return (Layout)layout;
 }
 
-/* A part of the roof that repeats: a quarter, of a monoslope a half. A corner lies at 0, 0; eaves run along x. */
-typedef struct {
-	Layout layout;
-	double strip;
-	double length, depth; /* to the middle of the eave; to the ridge, of a monoslope to the high eave */
-	double times;
-} Part;
-
 static bool is_hip(Layout layout)
 {
 	return layout == LAYOUT_LOW_HIP_2010 || layout == LAYOUT_HIP_2010 || layout == LAYOUT_HIP_2016 || layout == LAYOUT_HIP_2022;
 }
 
-static Part part_of(const RoofPlan *plan)
+Part part_of(const RoofPlan *plan)
 {
 	bool is_halved = plan->layout == LAYOUT_MONOSLOPE, is_turned = is_hip(plan->layout) && plan->width_ft > plan->length_ft;
-	Part part = { plan->layout, plan->strip_ft, plan->length_ft / 2, plan->width_ft / 2, 4 };
+	Part part = { plan->layout, plan->strip_ft, plan->length_ft / 2, plan->width_ft / 2, 4, false };
 	if (is_halved)
-		part = (Part){ plan->layout, plan->strip_ft, plan->length_ft / 2, plan->width_ft, 2 };
+		part = (Part){ plan->layout, plan->strip_ft, plan->length_ft / 2, plan->width_ft, 2, false };
 	if (is_turned) /* the ridge of a hip roof runs along its longer side */
-		part = (Part){ plan->layout, plan->strip_ft, plan->width_ft / 2, plan->length_ft / 2, 4 };
+		part = (Part){ plan->layout, plan->strip_ft, plan->width_ft / 2, plan->length_ft / 2, 4, true };
 	return part;
 }
 
@@ -111,7 +103,7 @@ static const char *gable_2016_zone(Near near)
 	return near.rake ? "2n" : "1";
 }
 
-static const char *zone_at(const Part *part, double x, double y)
+const char *zone_at(const Part *part, double x, double y)
 {
 	Near near = near_of(part, x, y);
 	double corner = 2 * part->strip;
@@ -156,13 +148,7 @@ const char *zone_of_point(const RoofPlan *plan, double along_ft, double up_ft)
 
 /* Zones meet at these multiples of the strip from an edge, and from the ridge. */
 static const double multiples[] = { 0.2, 0.6, 1, 1.2, 2, 4 };
-enum { MULTIPLES = sizeof multiples / sizeof *multiples, MOST_CUTS = MOST_LEVELS };
-
-typedef struct {
-	double at[MOST_CUTS];
-	size_t count;
-	double end;
-} Cuts;
+enum { MULTIPLES = sizeof multiples / sizeof *multiples };
 
 static void cut(Cuts *cuts, double at)
 {
@@ -188,7 +174,7 @@ static double hip_offset(const Part *part, int side)
 }
 
 /* Of a hip roof also the end of the ridge, and the line square to the hip there. */
-static Cuts cuts_across(const Part *part, double y)
+Cuts cuts_across(const Part *part, double y)
 {
 	Cuts cuts = cuts_to(part->length);
 	for (int i = 0; i < MULTIPLES; i++)
@@ -212,7 +198,7 @@ static void cut_slanting(Cuts *cuts, const Part *part, double x)
 }
 
 /* Between two of these no line ends or meets another, so that lengths along x change evenly with y. */
-static Cuts cuts_along(const Part *part)
+Cuts cuts_along(const Part *part)
 {
 	Cuts cuts = cuts_to(part->depth);
 	for (int i = 0; i < MULTIPLES; i++) {
