@@ -86,7 +86,8 @@ static int print_file(Shared *shared, const Target *target, uint32_t targets, co
 	Verdict *verdict = judge_file(shared, path, arena);
 	if (verdict->broken_file) {
 		say_broken(verdict, path, arena);
-	} else if (two->read == NULL || two->read(&page, shared->arguments->operand[1], arena)) {
+	} else if (accept_review(&shared->loaded, verdict) &&
+		(two->read == NULL || two->read(&page, shared->arguments->operand[1], arena))) {
 		two->make(&page, verdict, arena);
 		for (uint32_t i = 0; i < targets; i++)
 			write_target(&target[i], &page, arena);

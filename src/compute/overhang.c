@@ -103,25 +103,34 @@ double zone_overhang_strength_psf(Case *zone)
 	return ready(zone) ? strength_uplift_psf(velocity * directionality, coefficient, internal, least) : 0;
 }
 
+double zone_overhang_asd_psf(Case *zone)
+{
+	double strength = OF(zone, zone_overhang_strength_psf);
+	double factor = fetch_wind_constant(zone, fetch_standard(zone), "asd_factor");
+	return ready(zone) ? asd_uplift_psf(strength, factor) : 0;
+}
+
 /* The greater of letter and computed; the letter alone where the figure gives nothing. */
 double zone_overhang_uplift_psf(Case *zone)
 {
 	if (fetch_overhung_zone(zone) == NULL)
 		return 0;
-	const Fact *strength = fetch_use(zone, zone, FACT_zone_overhang_strength);
+	const Fact *computed = fetch_use(zone, zone, FACT_zone_overhang_asd);
 	const Fact *letter = fetch_use(zone, zone, FACT_zone_letter_overhang);
-	bool is_lettered = letter->state != FACT_NOT_APPLICABLE, is_alone = is_lettered && strength->state == FACT_REFUSED;
+	bool is_lettered = letter->state != FACT_NOT_APPLICABLE, is_alone = is_lettered && computed->state == FACT_REFUSED;
 	if (is_lettered)
 		fetch_raise(zone, letter);
 	if (!is_alone)
-		fetch_raise(zone, strength);
-	double factor = fetch_wind_constant(zone, fetch_standard(zone), "asd_factor");
+		fetch_raise(zone, computed);
 	if (!ready(zone))
 		return 0;
+	if (is_lettered)
+		zone->now->formula = is_alone ? "{letter_overhang}" : "max({letter_overhang}, {overhang_asd})";
 	if (is_alone)
-		zone->now->formula = "{letter_overhang}";
+		note(zone, "the letter alone; nothing is computed for this overhang");
+	else if (is_lettered)
+		note(zone, letter->value >= computed->value ? "the letter governs" : "the computed value governs");
 	else
-		zone->now->formula = is_lettered ? "max({letter_overhang}, {asd_factor} * {overhang_strength})" : NULL;
-	double computed = is_alone ? 0 : asd_uplift_psf(strength->value, factor);
-	return is_lettered ? fmax(letter->value, computed) : computed;
+		note(zone, "computed; no letter gives a pressure for the overhang");
+	return is_alone ? letter->value : is_lettered ? fmax(letter->value, computed->value) : computed->value;
 }

@@ -57,6 +57,9 @@ const char *used_up_text(const Sheet *sheet, const UsedUp *by, Arena *arena);
 const char *margin_title(const Margin *margin, Arena *arena);
 const char *margins_heading(const Sheet *sheet, Arena *arena);
 
+/* "a self-check, not an approval", or the review of a round; with the day papers are judged at. */
+const char *sheet_made_for(const Sheet *sheet, Arena *arena);
+
 /* Titles of the parts, and the kind and name of a record. */
 const char *record_title(const Case *at, Arena *arena);
 

@@ -229,6 +229,7 @@ static void put_head(Markup *page, const Sheet *sheet, Arena *arena)
 	ELEMENT(page, "p", arena_printf(arena, "Submittal %s, file %s, criteria %s",
 		is_value(&number->given) ? number->text : "without a number", sheet->verdict->source->name,
 		cases->criteria != NULL ? cases->criteria->folder : "none"));
+	ELEMENT(page, "p", arena_printf(arena, "Made for %s.", sheet_made_for(sheet, arena)));
 	ELEMENT(page, "p", arena_printf(arena, "%u facts known, %u waiting, %u refused, %u not applicable. Uplift is positive. "
 		"Pressures name their level; those of two levels are never compared. A place without the name of a file is line:column of the "
 		"submittal.", sheet->by_state[0], sheet->by_state[1], sheet->by_state[2], sheet->by_state[3]));

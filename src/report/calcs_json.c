@@ -200,6 +200,10 @@ void write_calcs_json(Out *out, const Page *page, Arena *arena)
 	json_put(object, "seamstamp", json_words(SEAMSTAMP_VERSION, arena));
 	json_put(object, "submittal", json_words(is_value(&submittal->submittal.given) ? submittal->submittal.text : NULL, arena));
 	json_put(object, "criteria", json_words(criteria != NULL ? criteria->folder : NULL, arena));
+	json_put(object, "mode", json_words(sheet->verdict->self_check ? "self-check" : "review", arena));
+	json_put(object, "round", json_integer(sheet->verdict->round));
+	int32_t as_of = sheet->verdict->cases->as_of;
+	json_put(object, "as_of", as_of != INT32_MIN ? json_words(date_print(arena, as_of), arena) : json_null());
 	for (uint32_t i = 0; i < sheet->lines; i++)
 		json_add(facts, fact_tree(sheet, &sheet->line[i], arena));
 	json_put(object, "facts", facts);

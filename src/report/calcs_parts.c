@@ -52,6 +52,7 @@ static const struct {
 	{ "zone", "asd_uplift", "allowable level (ASD)" },
 	{ "zone", "letter_uplift", "allowable level (ASD)" },
 	{ "zone", "overhang_strength", "strength level" },
+	{ "zone", "overhang_asd", "allowable level (ASD)" },
 	{ "zone", "letter_overhang", "allowable level (ASD)" },
 	{ "zone", "overhang_uplift", "allowable level (ASD)" },
 	{ "zone", "demand", "allowable level (ASD)" },
@@ -223,4 +224,17 @@ const char *constants_counted(const Sheet *sheet, Arena *arena)
 	const uint32_t *known = sheet->known_by;
 	return arena_printf(arena, "Of %u constants used, %u read, %u second-hand, %u from memory, %u common practice.",
 		sheet->constants, known[KNOWN_READ], known[KNOWN_SECOND_HAND], known[KNOWN_MEMORY], known[KNOWN_PRACTICE]);
+}
+
+const char *sheet_made_for(const Sheet *sheet, Arena *arena)
+{
+	const Verdict *verdict = sheet->verdict;
+	const Review *review = verdict->cases->review;
+	int32_t as_of = verdict->cases->as_of;
+	const char *day = as_of != INT32_MIN ? arena_printf(arena, "; papers judged as of %s", date_print(arena, as_of)) : "";
+	if (review == NULL)
+		return arena_printf(arena, "a self-check, not an approval%s", day);
+	const Given *returned = &review->returned.given;
+	return arena_printf(arena, "the review of round %u, received %s%s%s%s", verdict->round, review->received.given.typed,
+		is_value(returned) ? ", returned " : "", is_value(returned) ? returned->typed : "", day);
 }

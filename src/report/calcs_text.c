@@ -28,6 +28,7 @@ static void put_sheet_head(Out *out, const Sheet *sheet, Arena *arena)
 	const Text *number = &submittal->submittal;
 	put_label(out, (LabelColumn){ 2, 14 }, "Submittal", is_value(&number->given) ? number->text : "not stated");
 	put_label(out, (LabelColumn){ 2, 14 }, "File", sheet->verdict->source->name);
+	put_label(out, (LabelColumn){ 2, 14 }, "Made for", sheet_made_for(sheet, arena));
 	if (cases->criteria == NULL)
 		return;
 	put_label(out, (LabelColumn){ 2, 14 }, "Criteria", cases->criteria->folder);

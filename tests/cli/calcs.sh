@@ -46,6 +46,24 @@ run 2 calcs "$examples/clean.yaml" --units metric
 run 2 calcs "$examples/clean.yaml" --output nowhere/a.txt
 run 2 calcs "$examples/clean.yaml" --criteria nowhere
 
+# With the reviewer's file the sheet is headed as his review, and papers are judged on the day received.
+has a.json '"mode": "self-check"'
+has a.json '"as_of": "2026-04-14"'
+run 0 calcs "$examples/clean.yaml"
+has out "Made for      a self-check, not an approval; papers judged as of 2026-04-14"
+printf 'for: MC-1042\nround: 1\nreceived: 2026-04-17\nreturned: 2026-04-21\n' >"$scratch/review.yaml"
+run 0 calcs "$examples/clean.yaml" --reviewer review.yaml --format text --format json --output r.json --format html --output r.html
+has out "Made for      the review of round 1, received 2026-04-17, returned 2026-04-21; papers judged as of"
+has out "2026-04-17"
+has r.json '"mode": "review"'
+has r.json '"as_of": "2026-04-17"'
+has r.html "Made for the review of round 1, received 2026-04-17, returned 2026-04-21;"
+run 2 calcs "$examples/bid.yaml" --reviewer review.yaml
+empty out
+has err "the reviewer's file is for MC-1042 round 1"
+run 2 calcs "$examples/clean.yaml" --reviewer nowhere.yaml
+empty out
+
 # The same input gives the same bytes.
 run 0 calcs "$examples/clean.yaml" --format json
 cmp -s "$scratch/out" "$scratch/a.json" || fault "two runs differ"

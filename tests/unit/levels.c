@@ -43,7 +43,7 @@ static int check_uses(const Cases *all, Case *at, FactId id)
 	const Fact *fact = fact_of(at, id);
 	for (uint32_t u = fact->first_use; u != 0; u = all->use[u - 1].next)
 		strength += all->use[u - 1].kind == USED_FACT && is_strength(all->use[u - 1].what.fact);
-	bool brings_down = id == FACT_zone_asd_uplift || id == FACT_zone_overhang_uplift;
+	bool brings_down = id == FACT_zone_asd_uplift || id == FACT_zone_overhang_asd;
 	if (strength > 0 && !is_strength(id) && !brings_down)
 		fail_msg("%s of %s takes a pressure at strength level", fact_spec(id)->name, at->name);
 	return strength;
