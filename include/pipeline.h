@@ -60,6 +60,9 @@ void take_fingerprints(Verdict *verdict, Arena *arena);
 /* judge: which standing checks on site concern which roof area, for the inspector's sheet. */
 void find_site_checks(Verdict *verdict, Arena *arena);
 
+/* judge: what became of each rule, for formats that say what was passed too. */
+void find_outcomes(Verdict *verdict, Arena *arena);
+
 /* judge, for advise: what of NOT REVIEWED or worse is broken, missing or cannot be judged, without an order and without texts.
  * Rule `first` is judged before all others. Without `whole`, rules on records outside of roof areas are left out. `found` says
  * whether to go on. */

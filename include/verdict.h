@@ -38,6 +38,14 @@ typedef struct {
 	uint32_t met, broken, not_applicable, not_judged, refused, held_back;
 } Tally;
 
+/* What became of one rule: where it was met, and whether it was asked at all. */
+typedef struct {
+	const Rule *rule;
+	const Spot *met; /* where and place alone */
+	uint32_t mets;
+	bool asked; /* met, broken or not judged somewhere */
+} RuleOutcome;
+
 typedef struct Verdict {
 	Cases *cases;
 	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
@@ -63,6 +71,8 @@ typedef struct Verdict {
 	const SiteCheckDue *site_check; /* by area in the order of the file; none until asked for */
 	uint32_t site_checks;
 	Tally tally;
+	const RuleOutcome *outcome; /* of each rule of the edition, in its order; none until asked for */
+	uint32_t outcomes;
 	const char *recommended_action; /* NULL in a self-check */
 	bool may_order;
 	const char *order_line; /* "Do not order: ..." or "nothing found here stands in the way of ordering" */

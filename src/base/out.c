@@ -150,8 +150,7 @@ void put_part(Out *out, const char *text, size_t length)
 {
 	if (out->escape == OUT_CSV && is_formula(text, length))
 		SAY(out, "'");
-	if (out->escape != OUT_MARKUP)
-		guard_start(out, &text, &length);
+	guard_start(out, &text, &length);
 	while (length > 0) {
 		size_t taken = plain_run(out, text, length);
 		if (taken > 0)

@@ -16,9 +16,9 @@ static bool is_json(const ReportFormat *format)
 
 static void say_no_format(const Arguments *arguments, const char *name)
 {
-	const char *names[16], *all = "";
+	const char *names[32], *all = "";
 	size_t count = 0;
-	for (const ReportFormat *f; (f = report_format_at(count)) != NULL && count < 16; count++) {
+	for (const ReportFormat *f; (f = report_format_at(count)) != NULL && count < 32; count++) {
 		names[count] = f->name;
 		all = arena_printf(arguments->arena, "%s%s%s", all, count > 0 ? ", " : "", f->name);
 	}
@@ -99,6 +99,14 @@ bool outputs_need_site_checks(const Outputs *outputs)
 {
 	for (uint32_t i = 0; i < outputs->count; i++)
 		if (strncmp(outputs->at[i].format->name, "sheet", strlen("sheet")) == 0)
+			return true;
+	return false;
+}
+
+bool outputs_need_outcomes(const Outputs *outputs)
+{
+	for (uint32_t i = 0; i < outputs->count; i++)
+		if (strcmp(outputs->at[i].format->name, "junit") == 0)
 			return true;
 	return false;
 }

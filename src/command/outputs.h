@@ -49,6 +49,9 @@ bool outputs_need_hash(const Outputs *outputs);
 /* Whether a format prints what must be seen on site. */
 bool outputs_need_site_checks(const Outputs *outputs);
 
+/* Whether a format prints what was passed. */
+bool outputs_need_outcomes(const Outputs *outputs);
+
 /* Writes the reports on a submittal into `finished`, their texts in `keep`. By any thread. */
 void outputs_write(const Outputs *outputs, const Verdict *verdict, Finished *finished, Arena *keep);
 

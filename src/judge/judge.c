@@ -95,6 +95,20 @@ static void add_broken(Judging *judging, const Rule *rule, const Case *at, const
 		account_for_field(judging, tested, kept);
 }
 
+static void add_met(Judging *judging, const Case *at, const Tested *tested)
+{
+	Mets *mets = judging->mets;
+	const Field *field = NULL;
+	const Given *given = value_at(at, &tested->left, &field);
+	Spot spot = { .where = stands_at(at) };
+	spot.place = place_of(spot.where, given);
+	const Spot *last = mets->count > 0 ? &mets->at[mets->count - 1] : NULL;
+	if (last != NULL && last->where == spot.where && last->place.line == spot.place.line && last->place.column == spot.place.column)
+		return;
+	mets->at = arena_more(judging->arena, mets->at, mets->count, &mets->room, sizeof *mets->at);
+	mets->at[mets->count++] = spot;
+}
+
 /* Whether the submittal itself sets aside what the rule asks for; `any` of a catalogue is no such answer. */
 static bool is_said_not_to_apply(const OperandValue *left)
 {
@@ -126,6 +140,8 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 	switch (tested.outcome) {
 	case TEST_MET:
 		tally->met++;
+		if (judging->mets != NULL)
+			add_met(judging, at, &tested);
 		return;
 	case TEST_NOT_APPLICABLE:
 		tally->not_applicable++;
@@ -185,7 +201,7 @@ static uint32_t judge_kind(Judging *judging, const Rule *rule, RecordKind kind)
 	return cases->of[kind].count + judging->waitings[kind];
 }
 
-static void judge_rule(Judging *judging, const Rule *rule)
+void judge_rule(Judging *judging, const Rule *rule)
 {
 	uint32_t records = 0;
 	if (rule->for_each < RECORD_KINDS)
@@ -253,6 +269,14 @@ static Judging judging_of(Arena *arena, Cases *cases)
 	return judging;
 }
 
+Judging judging_begun(Arena *arena, Cases *cases)
+{
+	Judging judging = judging_of(arena, cases);
+	sort_waiting_lists(&judging);
+	fill_subjects(&judging);
+	return judging;
+}
+
 /* ---- a trial, for advise ---- */
 
 /* How far the raws and rules not judged were told. */
@@ -303,10 +327,8 @@ static bool stands_outside_areas(RecordKind kind)
 
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial)
 {
-	Judging judging = judging_of(arena, cases);
+	Judging judging = judging_begun(arena, cases);
 	Progress told = { 0, 0 };
-	sort_waiting_lists(&judging);
-	fill_subjects(&judging);
 	judge_rule(&judging, trial->first);
 	if (!tell_trouble(&judging, trial, &told) || trial->alone)
 		return;

@@ -82,6 +82,12 @@ typedef struct {
 	uint32_t with, part, attribute;
 } Subject;
 
+/* Where one rule is met. */
+typedef struct {
+	Spot *at;
+	uint32_t count, room;
+} Mets;
+
 typedef struct {
 	Arena *arena;
 	Cases *cases;
@@ -112,12 +118,17 @@ typedef struct {
 	const WaitingList *const *waiting[RECORD_KINDS]; /* waiting lists by kind */
 	uint32_t waitings[RECORD_KINDS];
 	Subject *subject; /* of each comparison */
+	Mets *mets;       /* NULL: nobody asks where rules are met */
 } Judging;
 
 /* ---- judge.c ---- */
 
 /* A new raw, or NULL beyond the limit; its action counts all the same. Pointers to raws stay good. */
 Raw *raw_add(Judging *judging, const Raw *raw);
+
+/* One rule over its records, once the judging has begun. */
+Judging judging_begun(Arena *arena, Cases *cases);
+void judge_rule(Judging *judging, const Rule *rule);
 
 /* ---- subjects.c ---- */
 

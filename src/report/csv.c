@@ -4,6 +4,7 @@
  */
 #include "formats.h"
 #include "parts.h"
+#include "places.h"
 
 #include <inttypes.h>
 
@@ -19,12 +20,6 @@ static void put_number(Out *out, uint32_t value)
 	SAY(out, ",");
 	if (value > 0)
 		put_count(out, value);
-}
-
-static const char *submittal_number(const Verdict *verdict)
-{
-	const Text *number = &verdict->cases->submittal->submittal;
-	return is_value(&number->given) && number->text != NULL ? number->text : "";
 }
 
 static void put_submittal(Out *out, const Verdict *verdict)

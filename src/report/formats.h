@@ -14,7 +14,8 @@ void write_site_text(Out *out, const Verdict *verdict, Arena *arena);
 void write_site_html(Out *out, const Verdict *verdict, Arena *arena);
 void write_ndjson(Out *out, const Verdict *verdict, Arena *arena);
 void write_csv(Out *out, const Verdict *verdict, Arena *arena);
+void write_junit(Out *out, const Verdict *verdict, Arena *arena);
 
-extern const ReportDocument csv_document;
+extern const ReportDocument csv_document, junit_document;
 
 #endif

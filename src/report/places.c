@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT
+ * What the machine formats ask of one place of an item.
+ */
+#include "places.h"
+
+int spot_action(const Finding *item, const Spot *spot)
+{
+	switch (spot->state) {
+	case ITEM_CLOSED:
+	case ITEM_VARIANCE:
+		return -1;
+	case ITEM_CONDITION:
+		return item->action > ACTION_CORRECTIONS ? (int)item->action : (int)ACTION_CORRECTIONS;
+	default:
+		return (int)item->action;
+	}
+}
+
+bool is_at_gate(const Verdict *verdict, const Finding *item, const Spot *spot)
+{
+	int action = spot_action(item, spot);
+	return action >= 0 && action <= (int)verdict->gate;
+}
+
+const char *submittal_number(const Verdict *verdict)
+{
+	const Text *number = &verdict->cases->submittal->submittal;
+	return is_value(&number->given) && number->text != NULL ? number->text : "";
+}
