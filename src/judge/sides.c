@@ -2,7 +2,8 @@
  * Sides: what was submitted and what is allowed, as printed under an item and as computed.
  *
  * A value prints as it was typed where it was; else as a number with its unit. A yes or no that was computed says little by
- * itself: the statement it stands for is printed as what is allowed, and what the finding speaks of as what was submitted.
+ * itself: the statement it stands for is printed as what is allowed, and what the finding speaks of as what was submitted. A note
+ * that says what is allowed stands there.
  */
 #include "date.h"
 #include "judge.h"
@@ -203,11 +204,14 @@ static void tell_statement(Told *told, Arena *arena)
 	bool wanted = told->tested.right.number != 0;
 	if (told->rule->is.relation == RELATION_IS_NOT)
 		wanted = !wanted;
-	const char *submitted = spoken_of(told, arena);
-	if (fact->note != NULL)
+	const char *submitted = spoken_of(told, arena), *limit = wanted ? title : denied(title, arena);
+	static const char choice[] = "allowed: ";
+	if (fact->note != NULL && strncmp(fact->note, choice, strlen(choice)) == 0)
+		limit = arena_printf(arena, "one of: %s", cut_text(fact->note + strlen(choice), arena));
+	else if (fact->note != NULL)
 		submitted = arena_printf(arena, "%s (%s)", submitted, cut_text(fact->note, arena));
 	told->submitted = (Side){ .text = submitted };
-	told->limit = (Side){ .text = wanted ? title : denied(title, arena) };
+	told->limit = (Side){ .text = limit };
 }
 
 /* The listing's own term, else the direction in which the two may differ. */
@@ -296,14 +300,22 @@ static void tell_values(Told *told, Arena *arena)
 	told->limit.text = limit_text(told, &told->limit, arena);
 }
 
+static void tell_given(Told *told, Arena *arena)
+{
+	const Test *is = &told->rule->is;
+	const Field *field = told->tested.left.field;
+	const char *what = field != NULL && told->tested.left.fact == NULL ? field_words(field, arena) : NULL;
+	bool given = is->relation == RELATION_GIVEN;
+	told->submitted.text = given ? said_text(&told->tested.left) : "stated";
+	told->limit.text = !given ? "not stated" : what != NULL ? arena_printf(arena, "stated: %s", what) : "stated";
+}
+
 void tell_sides(Told *told, Arena *arena)
 {
 	const Case *at = told->at[0];
 	const Test *is = &told->rule->is;
 	if (is->relation == RELATION_GIVEN || is->relation == RELATION_NOT_GIVEN) {
-		bool given = is->relation == RELATION_GIVEN;
-		told->submitted.text = given ? said_text(&told->tested.left) : "stated";
-		told->limit.text = given ? "stated" : "not stated";
+		tell_given(told, arena);
 	} else if (at->kind == KIND_comparison) {
 		tell_comparison(told, arena);
 	} else if (at->kind == KIND_paper) {

@@ -196,8 +196,13 @@ static void put_unverified(Pen *pen, const Verdict *verdict, Arena *arena)
 		return;
 	PEN_HEADING(pen, "UNVERIFIED");
 	uint32_t shown = verdict->unverifieds < MOST_LINES ? verdict->unverifieds : MOST_LINES;
-	for (uint32_t i = 0; i < shown; i++)
-		pen_line(pen, arena_printf(arena, "%s: %s", verdict->unverified[i].what, verdict->unverified[i].why));
+	for (uint32_t i = 0, to; i < shown; i = to) {
+		const Unverified *first = &verdict->unverified[i];
+		const char *what = first->what;
+		for (to = i + 1; to < shown && strcmp(verdict->unverified[to].why, first->why) == 0; to++)
+			what = arena_printf(arena, "%s; %s", what, verdict->unverified[to].what);
+		pen_line(pen, arena_printf(arena, to > i + 1 ? "%s. All: %s" : "%s: %s", what, first->why));
+	}
 	put_left(pen, verdict->unverifieds, shown, arena);
 }
 
