@@ -107,7 +107,8 @@ static double step_holds(Case *comparison, const Compared *compared)
 	if (is_allowed)
 		return needs_hold(comparison, compared);
 	if (compared->field->kind == IS_LIST) {
-		note(comparison, "it was tested and is left out here");
+		bool is_tested = is_word(&compared->record.with, "listing");
+		note(comparison, is_tested ? "it was tested and is left out here" : "it is asked for and left out here");
 		return 0;
 	}
 	bool has_order = strcmp(direction, "up") == 0 || strcmp(direction, "down") == 0;

@@ -181,7 +181,7 @@ static void compare_known(Asking *asking, Draft *draft)
 	draft->may = NULL; /* the paragraph's own direction holds */
 }
 
-static void compare_part(Asking *asking, const Case *part)
+static Draft draft_for(Asking *asking, const Case *part)
 {
 	Draft draft = { .with = WITH_SPECIFICATION, .kind = part->kind, .may_go = asking->may_go, .step = STEP_UNKNOWN };
 	draft.there = asking->asked->text;
@@ -196,7 +196,63 @@ static void compare_part(Asking *asking, const Case *part)
 		draft.field = &record_of(part->kind)->field[0];
 		draft.there_row = arena_take(asking->r->arena, 1, record_of(part->kind)->size);
 	}
+	return draft;
+}
+
+static void compare_part(Asking *asking, const Case *part)
+{
+	Draft draft = draft_for(asking, part);
 	compare_add(asking->r, &draft);
+}
+
+/* ---- layers ---- */
+
+/* Whether a paragraph says which layer there is to be, and not how a layer is to be. */
+static bool names_layer(const Asking *asking)
+{
+	const Field *field = asking->topic.field;
+	return field != NULL && (strcmp(field->key, "layer") == 0 || strcmp(field->key, "item") == 0);
+}
+
+/* A list that waits is compared so, and waits. */
+static void compare_left_out(Asking *asking, const Case *area)
+{
+	static const RoofArea nothing;
+	const Field *list = asking->r->held_in[KIND_layer];
+	const Given *given = given_in(list, area->row);
+	bool is_stated = given->said == SAID_VALUE || given->said == SAID_NONE || given->said == SAID_ASSUMED;
+	Draft draft = { .with = WITH_SPECIFICATION, .kind = KIND_layer, .may_go = MAY_SAME, .field = list };
+	draft.step = is_stated ? STEP_OTHER : STEP_UNKNOWN;
+	draft.attribute = asking->topic.attribute;
+	draft.part = area;
+	draft.requirement = asking->requirement;
+	draft.paper = &((const Requirement *)asking->requirement->row)->paragraph;
+	draft.here_row = area->row;
+	draft.there_row = &nothing;
+	draft.here = !is_stated ? NULL : given->said == SAID_NONE ? "none" : "another layer";
+	draft.there = asking->asked->text;
+	compare_add(asking->r, &draft);
+}
+
+/* One layer of those in an area is the one asked for; where there is none, it is left out. Whether other kinds of part must be
+ * there is said by required.csv: nobody has to have rivets. */
+static void compare_layers(Asking *asking)
+{
+	const Cases *all = asking->r->all;
+	uint32_t at = 0;
+	for (uint32_t i = 0; i < all->of[KIND_roof_area].count; i++) {
+		const Case *area = all->of[KIND_roof_area].at[i];
+		bool is_met = asking->may_go == MAY_DOWN;
+		for (; at < all->of[KIND_layer].count && all->of[KIND_layer].at[at]->up == area; at++) {
+			Draft draft = draft_for(asking, all->of[KIND_layer].at[at]);
+			if (names_layer(asking) && draft.step != STEP_SAME && draft.step != STEP_UNKNOWN)
+				continue;
+			compare_add(asking->r, &draft);
+			is_met = true;
+		}
+		if (!is_met)
+			compare_left_out(asking, area);
+	}
 }
 
 static void compare_asked(Asking asking, const Text *asked, MayGo may_go)
@@ -205,7 +261,9 @@ static void compare_asked(Asking asking, const Text *asked, MayGo may_go)
 	const Cases *all = asking.r->all;
 	asking.asked = asked;
 	asking.may_go = may_go;
-	for (uint32_t i = 0; is_value(&asked->given) && i < all->of[kind].count && !asking.r->full; i++)
+	if (kind == KIND_layer && is_value(&asked->given))
+		compare_layers(&asking);
+	for (uint32_t i = 0; kind != KIND_layer && is_value(&asked->given) && i < all->of[kind].count && !asking.r->full; i++)
 		compare_part(&asking, all->of[kind].at[i]);
 }
 
