@@ -16,6 +16,7 @@ typedef struct {
 	uint64_t fingerprint; /* over code, path by names and field; not over lines or values; 0 until asked for */
 	ItemState state;
 	const char *path; /* of the record, by names; NULL until asked for */
+	const char *field; /* "clip.item": what it stands at; NULL: no field */
 	const char *see; /* sheet or detail, as the record says */
 } Spot;
 
@@ -51,6 +52,8 @@ typedef struct {
 	Authority authority;
 	KnownBy known_by;
 	uint16_t round, item; /* 1.03; 0 at stage bid */
+	uint16_t settled; /* the round in which it was closed; 0: it is not */
+	const char *note; /* why it is in its state: "removed: confirm on the roof plan"; NULL: nothing to say */
 } Finding;
 
 /* A rule that could not be judged on a record, and what it waits for. */

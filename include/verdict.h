@@ -49,6 +49,7 @@ typedef struct {
 typedef struct Verdict {
 	Cases *cases;
 	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
+	const struct Earlier *earlier; /* the report of the round before; NULL: none */
 	const char *criteria_sha256; /* of the edition, worked out once a run where a format prints it; else NULL */
 	bool self_check, broken_file;
 	Action gate; /* the mildest action that makes the status 1 */

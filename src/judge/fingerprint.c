@@ -21,7 +21,7 @@ static uint64_t fingerprint(const Finding *item, const Spot *spot)
 	SHA256Init(&context);
 	add_text(&context, item->code);
 	add_text(&context, spot->path);
-	add_text(&context, item->fields > 0 ? item->field[0] : "");
+	add_text(&context, spot->field != NULL ? spot->field : "");
 	SHA256Final(digest, &context);
 	for (int i = 0; i < 8; i++)
 		print = print << 8 | digest[i];

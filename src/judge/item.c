@@ -256,6 +256,20 @@ static const char *see_of(const Case *where)
 	return is_value(&see->given) ? see->text : NULL;
 }
 
+/* What tells two things at one record apart: the field, else what is missing, else the record and key a reader names. */
+static const char *spot_field(const Raw *raw, Arena *arena)
+{
+	const char *field = field_of(raw, arena);
+	if (field != NULL || raw->found_by == FOUND_BROKEN)
+		return field;
+	if (raw->found_by == FOUND_MISSING || raw->found_by == FOUND_REFUSED)
+		return raw->what;
+	if (raw->found_by != FOUND_BY_READER)
+		return NULL;
+	const About *about = &raw->complaint->about;
+	return arena_printf(arena, "%s: %s", about->where != NULL ? about->where : "the file", about->key != NULL ? about->key : "");
+}
+
 /* Two comparisons of one part may stand at one place; it is named once. */
 static void fill_spots(Judging *judging, const Group *group, Finding *item)
 {
@@ -266,8 +280,8 @@ static void fill_spots(Judging *judging, const Group *group, Finding *item)
 		if (last != NULL && last->where != NULL && last->where == raw->where && last->place.line == raw->place.line &&
 		    last->place.column == raw->place.column)
 			continue;
-		item->spot[item->spots++] =
-			(Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where) };
+		item->spot[item->spots++] = (Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where),
+			.field = spot_field(raw, judging->arena) };
 	}
 }
 

@@ -2,6 +2,7 @@
  * The whole verdict as one JSON object, for programs: json for people to look into, ndjson one line a submittal. Keys are only
  * ever added. No clock, no machine names: the same input gives the same bytes.
  */
+#include "earlier.h"
 #include "formats.h"
 #include "json_number.h"
 #include "json_tree.h"
@@ -9,6 +10,7 @@
 #include "version.h"
 
 #include <inttypes.h>
+#include <string.h>
 
 /* ---- items ---- */
 
@@ -49,6 +51,8 @@ static json_t *place_tree(const Verdict *verdict, const Finding *item, uint32_t 
 	json_put(object, "end_column", json_integer((json_int_t)column + spot->place.length));
 	json_put(object, "state", json_words(item_state_words(spot->state), arena));
 	json_put(object, "fingerprint", json_words(fingerprint_text(spot, arena), arena));
+	json_put(object, "path", json_words(spot->path, arena));
+	json_put(object, "field", json_words(spot->field, arena));
 	return object;
 }
 
@@ -81,6 +85,8 @@ static json_t *item_tree(const Verdict *verdict, const Finding *item, Arena *are
 	json_put(object, "cites", json_words(item->cites, arena));
 	json_put(object, "reviewer", json_words(item->disposition, arena));
 	json_put(object, "bid_group", json_words(verdict->stage == STAGE_bid ? bid_group_words(bid_group(item)) : NULL, arena));
+	json_put(object, "note", json_words(item->note, arena));
+	json_put(object, "settled", item->settled > 0 ? json_integer(item->settled) : json_null());
 	return object;
 }
 
@@ -177,6 +183,18 @@ static json_t *files_tree(const Verdict *verdict, Arena *arena)
 	return array;
 }
 
+/* The link to the report of the round before. */
+static json_t *previous_tree(const Earlier *earlier, Arena *arena)
+{
+	if (earlier == NULL)
+		return json_null();
+	json_t *object = json_made(json_object());
+	json_put(object, "path", json_words(earlier->source->name, arena));
+	json_put(object, "round", earlier->round > 0 ? json_integer(earlier->round) : json_null());
+	json_put(object, "sha256", json_words(earlier->sha256, arena));
+	return object;
+}
+
 static json_t *criteria_tree(const Verdict *verdict, Arena *arena)
 {
 	const Criteria *criteria = verdict->cases->criteria;
@@ -213,13 +231,27 @@ static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
 	json_put(object, "not_applicable", values_tree(verdict->not_applicable, verdict->not_applicables, arena));
 	json_put(object, "order_condition", json_words(verdict->order_condition, arena));
 	json_put(object, "parts", parts_tree(verdict, arena));
+	json_put(object, "previous", previous_tree(verdict->earlier, arena));
 	json_put(object, "values", json_record(&Submittal_record, submittal, arena));
 	return object;
 }
 
+/* The seal is a sum over all that stands before it. */
 void write_json(Out *out, const Verdict *verdict, Arena *arena)
 {
-	put_json(out, verdict_tree(verdict, arena), JSON_INDENT(2), arena);
+	static const char end[] = "\n}";
+	Out *whole = out_make(arena, OUT_TERMINAL);
+	put_json(whole, verdict_tree(verdict, arena), JSON_INDENT(2), arena);
+	size_t length;
+	const char *text = out_text(whole, &length);
+	length -= sizeof end - 1;
+	size_t sealed = length;
+	const char *seal = report_seal(text, &sealed, arena);
+	out_literal(out, text, length);
+	out_literal(out, report_seal_key, strlen(report_seal_key));
+	put(out, seal);
+	SAY(out, "\"");
+	out_literal(out, end, sizeof end - 1);
 	SAY(out, "\n");
 }
 
