@@ -21,7 +21,8 @@ static Side side_of(const Reader *reader, const Node *item, const char *key)
 	side.text = report_text_at(reader, node, "text");
 	side.unit = report_text_at(reader, node, "unit");
 	const Node *value = report_look(node, "value");
-	side.has_value = value != NULL && value->kind == NODE_SCALAR && !value->quoted && number_read(value->text, value->length, &side.value);
+	bool is_plain = value != NULL && value->kind == NODE_SCALAR && !value->quoted;
+	side.has_value = is_plain && number_read(value->text, value->length, &side.value);
 	if (value != NULL && !side.has_value)
 		report_refuse(reader, "value", value, "a number");
 	return side;

@@ -201,7 +201,8 @@ Node *read_json(Arena *arena, const Source *source, Complaints *complaints)
 	Scan scan = { .at = source->bytes, .end = source->bytes + source->length, .line = 1, .column = 1, .source = source->id,
 		.arena = arena };
 	if (!scan_all(&scan)) {
-		const char *want = scan.depth > MOST_DEPTH ? "values that stand inside each other more than 32 deep" : "more than 1,000,000 values";
+		const char *want = scan.depth > MOST_DEPTH ? "values that stand inside each other more than 32 deep"
+			: "more than 1,000,000 values";
 		complain(complaints, MESSAGE_PRV_02, scan.place[scan.count - 1], (About){ .want = want });
 		complaints->broken = true;
 		return NULL;
