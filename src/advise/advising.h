@@ -44,6 +44,9 @@ bool may_try(const Advising *advising);
 /* The number + 1 of the roof area in which all places of an item lie; 0 where there is none. */
 uint32_t area_of_item(const Finding *item);
 
+/* The number of a case's record in the list that holds it; 0 for what stands in none. */
+uint32_t number_in_list(const Case *at);
+
 /* With one roof area alone, or with all of them. */
 Copy *copy_submittal(Advising *advising, uint32_t area);
 
@@ -82,6 +85,37 @@ Items items_of(const Criteria *criteria, RecordKind kind, bool is_boot);
 /* Puts a catalogue item in the place of a part: nothing of the old one stays beside it, not its size, its life or its
  * description. */
 void place_item(const Record *record, void *row, const void *item);
+
+/* ---- nearest_parts.c ---- */
+
+/* An attribute in which a part of a copy differs from what a listing tested. */
+enum { MOST_DIFFERENCES = 12, MOST_EXCHANGED = 4 };
+typedef struct {
+	RecordKind kind;
+	uint32_t number; /* of the part in its list */
+	const Field *field;
+	const void *there; /* the tested part */
+} Difference;
+
+/* Items in the place of others, all in one roof area. */
+typedef struct {
+	const Case *part; /* the first of them */
+	const char *item, *old;
+	const void *row;
+} Exchange;
+typedef struct {
+	const Difference *difference;
+	uint32_t differences, rank; /* rank 0: the most like what was tested */
+	const Case *test;
+	Exchange exchange[MOST_EXCHANGED];
+	uint32_t exchanged;
+} Exchanges;
+
+/* For each part that differs a catalogue item that does not; false if there is none for one of them. */
+bool choose_exchanges(const Advising *advising, Exchanges *exchanges);
+
+/* Puts them into a copy, wherever the old item stands in the roof area; false if one cannot be put. */
+bool place_exchanges(Advising *advising, Copy *copy, const Exchanges *exchanges);
 
 /* ---- standing.c ---- */
 

@@ -28,6 +28,15 @@ static bool is_given_for(Advising *advising, const Finding *item, double term)
 	return given;
 }
 
+/* A shorter term than specified is for the owner to take: the remedy says so. */
+static const char *term_text(const Submittal *submittal, double term, Arena *arena)
+{
+	const Number *specified = &submittal->specification.warranty.term_yr;
+	if (is_value(&specified->given) && specified->value > term)
+		return arena_printf(arena, "%g yr (the specification asks for %g yr)", term, specified->value);
+	return arena_printf(arena, "%g yr", term);
+}
+
 const char *longest_term(Advising *advising, const Finding *item)
 {
 	const Cases *cases = advising->verdict->cases;
@@ -38,6 +47,6 @@ const char *longest_term(Advising *advising, const Finding *item)
 	for (double term = next_term(cases->criteria, asked->value); term > 0 && may_try(advising);
 	     term = next_term(cases->criteria, term))
 		if (is_given_for(advising, item, term))
-			return arena_printf(advising->arena, "%g yr", term);
+			return term_text(cases->submittal, term, advising->arena);
 	return NULL;
 }

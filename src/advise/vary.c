@@ -24,8 +24,7 @@ static const Field *field_of_kind(const Record *record, RecordKind kind)
 	return NULL;
 }
 
-/* The number of a case's record in the list that holds it; 0 for what stands in none. */
-static uint32_t number_in_list(const Case *at)
+uint32_t number_in_list(const Case *at)
 {
 	const Field *field =
 		at->up != NULL && at->up->submitted != NULL ? field_of_kind(record_of(at->up->kind), at->kind) : NULL;
