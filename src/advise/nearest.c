@@ -193,5 +193,6 @@ const char *nearest_listing(Advising *advising, const Finding *item)
 		return NULL;
 	const Nearest *best = &near.at[0];
 	const char *more = best->differences > MOST_NAMED ? " and more" : "";
-	return arena_printf(advising->arena, "%s, which does not fit either (differs in %s%s)", best->listing->listing.text, best->words, more);
+	return arena_printf(advising->arena, "%s, which does not fit either (differs in %s%s)", best->listing->listing.text, best->words,
+		more);
 }
