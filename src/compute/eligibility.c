@@ -69,7 +69,7 @@ double submittal_use_as_approved_yes(Case *submittal)
 	if (ready(submittal) && !found)
 		return SKIP(submittal, "no approval of this submittal is in the register");
 	if (other != NULL)
-		note(submittal, arena_printf(submittal->all->arena, "%s is for a %s", other->letter.text, other->use.text));
+		note(submittal, arena_printf(submittal->all->arena, "%s is for use as %s", other->letter.text, other->use.text));
 	return ready(submittal) && other == NULL;
 }
 

@@ -97,7 +97,23 @@ static void planted_and_found_agree(void **state)
 	arena_free(world.run);
 }
 
-/* Every rule is shown by some whole package. */
+/* Rules that no package of the sample edition can break, and why. */
+static const struct {
+	const char *code, *why;
+} nowhere[] = {
+	{ "ENG-16b", "asks for an edition that wants a statement where a test over a deck stands in for one in open framing" },
+	{ "SLP-03c", "a snap seam flatter than 2 in 12 lies under this edition's low slope, and SEM-01 says so first" },
+	{ "THM-01d", "clips that carry this edition's range of 170 F (THM-01) carry more than 160 F" },
+};
+
+static bool is_nowhere(const char *code)
+{
+	for (size_t i = 0; i < sizeof nowhere / sizeof *nowhere; i++)
+		if (strcmp(nowhere[i].code, code) == 0)
+			return true;
+	return false;
+}
+
 static bool is_planted(const PlantedList *all, const char *code)
 {
 	for (uint32_t i = 0; i < all->count; i++)
@@ -106,18 +122,24 @@ static bool is_planted(const PlantedList *all, const char *code)
 	return false;
 }
 
+/* Every code is shown by some whole package or stands in the list, and not in both. */
+static uint32_t shown_wrongly(const PlantedList *all, const char *code, bool elsewhere)
+{
+	if (is_planted(all, code) != elsewhere)
+		return 0;
+	print_error(elsewhere ? "%s is planted: take it off the list\n" : "no example fires %s\n", code);
+	return 1;
+}
+
 static void every_rule_is_shown(void **state)
 {
 	(void)state;
 	World world = world_make();
 	PlantedList all = read_planted(world.run);
-	uint32_t missing = 0;
+	uint32_t wrong = 0;
 	for (uint32_t i = 0; i < world.criteria->rules; i++)
-		if (!is_planted(&all, world.criteria->rule[i].code)) {
-			missing++;
-			print_message("no example fires %s\n", world.criteria->rule[i].code);
-		}
-	print_message("%u of %u rules are shown by no example\n", missing, world.criteria->rules);
+		wrong += shown_wrongly(&all, world.criteria->rule[i].code, is_nowhere(world.criteria->rule[i].code));
+	assert_int_equal(wrong, 0);
 	arena_free(world.run);
 }
 
