@@ -6,6 +6,7 @@
 
 #include "complaint.h"
 #include "criteria.h"
+#include "log.h"
 #include "offers.h"
 #include "order.h"
 #include "out.h"
@@ -63,6 +64,7 @@ typedef struct {
 	const Offers *offers;
 	const OrderList *order_list; /* as read */
 	const Order *order;
+	const SubmittalLog *log;
 } Page;
 
 typedef struct {

@@ -23,15 +23,21 @@ typedef struct Level {
 
 struct Walk {
 	Arena *arena;
+	const char *const *endings;
 	Level *level;
 	ArenaMark file; /* the path given last lies behind it */
 	bool given;
 };
 
-static bool is_yaml(const char *name)
+const char *const walk_submittals[] = { ".yaml", ".yml", NULL }, *const walk_reports[] = { ".json", ".ndjson", NULL };
+
+static bool is_wanted(const Walk *walk, const char *name)
 {
 	const char *end = strrchr(name, '.');
-	return end != NULL && (strcasecmp(end, ".yaml") == 0 || strcasecmp(end, ".yml") == 0);
+	for (size_t i = 0; end != NULL && walk->endings[i] != NULL; i++)
+		if (strcasecmp(end, walk->endings[i]) == 0)
+			return true;
+	return false;
 }
 
 /* Some file systems do not say in the folder what an entry is. */
@@ -70,7 +76,7 @@ static bool enter(Walk *walk, const char *path, int how)
 	*level = (Level){ .path = arena_text(walk->arena, path, strlen(path)), .mark = walk->file, .outer = walk->level };
 	for (struct dirent *entry = readdir(folder); entry != NULL; entry = readdir(folder)) {
 		unsigned char kind = kind_of(opened, entry);
-		if (*entry->d_name != '.' && (kind == DT_DIR || (kind == DT_REG && is_yaml(entry->d_name))))
+		if (*entry->d_name != '.' && (kind == DT_DIR || (kind == DT_REG && is_wanted(walk, entry->d_name))))
 			add_name(walk, level, entry->d_name, kind == DT_DIR);
 	}
 	closedir(folder);
@@ -80,10 +86,11 @@ static bool enter(Walk *walk, const char *path, int how)
 	return true;
 }
 
-Walk *walk_begin(Arena *arena, const char *folder)
+Walk *walk_begin(Arena *arena, const char *folder, const char *const *endings)
 {
 	Walk *walk = TAKE(arena, Walk, 1);
 	walk->arena = arena;
+	walk->endings = endings;
 	walk->file = arena_mark(arena);
 	return *folder != '\0' && enter(walk, folder, 0) ? walk : NULL;
 }
@@ -123,7 +130,7 @@ bool file_walk(Arena *arena, const char *path, const char *const **found, size_t
 	Arena *own = arena_make();
 	const char **list = NULL;
 	uint32_t room = 0;
-	Walk *walk = walk_begin(own, path);
+	Walk *walk = walk_begin(own, path, walk_submittals);
 	*count = 0;
 	for (const char *next = walk != NULL ? walk_next(walk) : NULL; next != NULL; next = walk_next(walk)) {
 		list = arena_more(arena, (void *)list, *count, &room, sizeof *list);

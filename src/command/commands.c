@@ -40,6 +40,12 @@ static const Command commands[] = {
 		"  seamstamp order mine.yaml order.csv\n"
 		"  seamstamp order --format csv --output held.csv mine.yaml order.csv\n",
 		FOR_ORDER, command_order },
+	{ "log", "FOLDER|REPORT|-...", "shows how each submittal stands: round, what is open, who must answer, for how long, needed by when",
+		"It reads reports that review wrote as json or ndjson, and takes the latest round of each submittal. Days\n"
+		"are counted by the papers up to --as-of, else up to the latest day a report speaks of.\n\n"
+		"  seamstamp log reports/\n"
+		"  seamstamp log --as-of 2026-05-04 --format csv --output log.csv reports/\n",
+		FOR_LOG, command_log },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"
 		"  seamstamp form --blank --stage bid > bid.yaml\n"

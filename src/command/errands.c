@@ -29,7 +29,7 @@ static bool take_name(Errands *errands, const char *name, Errand *errand, Arena 
 	arena_back(errands->arena, errands->start);
 	errands->folder = name;
 	errands->in_folder = 0;
-	errands->walk = walk_begin(errands->arena, name);
+	errands->walk = walk_begin(errands->arena, name, walk_submittals);
 	*errand = (Errand){ .fault = arena_printf(arena, "%s: the folder cannot be opened", name) };
 	return errands->walk == NULL;
 }

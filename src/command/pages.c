@@ -5,66 +5,10 @@
 #include "pages.h"
 
 #include "file.h"
-#include "outputs.h"
 #include "say.h"
+#include "targets.h"
 
 #include <string.h>
-
-/* One form of the page and where it goes; path NULL: standard output. */
-typedef struct {
-	const PageFormat *format;
-	const char *path;
-} Target;
-
-static bool is_same_target(const Target *a, const Target *b)
-{
-	return a->path == NULL || b->path == NULL ? a->path == b->path : strcmp(a->path, b->path) == 0;
-}
-
-static const char *wrong_target(const Arguments *arguments, const Target *target, uint32_t count)
-{
-	if (target[count].path != NULL && overwrites_input(arguments, target[count].path))
-		return arena_printf(arguments->arena, "--output %s would overwrite what this run reads", target[count].path);
-	for (uint32_t i = 0; i < count; i++)
-		if (is_same_target(&target[i], &target[count]))
-			return arena_printf(arguments->arena, "two formats go to %s; give each an --output of its own",
-				target[count].path != NULL ? target[count].path : "standard output");
-	return NULL;
-}
-
-/* What is wrong with the formats and outputs; NULL if nothing is. */
-static const char *read_targets(const Arguments *arguments, Target target[MOST_OUTPUTS], uint32_t *count)
-{
-	static const Wanted text = { NULL, NULL };
-	const char *page = arguments->command->name;
-	uint32_t outputs = arguments->outputs > 0 ? arguments->outputs : 1;
-	for (*count = 0; *count < outputs; (*count)++) {
-		const Wanted *wanted = arguments->outputs > 0 ? &arguments->wanted[*count] : &text;
-		bool standard = wanted->path == NULL || strcmp(wanted->path, "-") == 0;
-		const char *name = wanted->format != NULL ? wanted->format : "text";
-		target[*count] = (Target){ page_format(page, name), standard ? NULL : wanted->path };
-		if (target[*count].format == NULL)
-			return arena_printf(arguments->arena, "%s has no format %s (there are: %s)", page, name,
-				page_formats_listed(page, arguments->arena));
-		const char *wrong = wrong_target(arguments, target, *count);
-		if (wrong != NULL)
-			return wrong;
-	}
-	return NULL;
-}
-
-static void write_target(const Target *target, const Page *page, Arena *arena)
-{
-	Out *out = out_make(arena, target->format->escape);
-	target->format->write(out, page, arena);
-	if (target->path == NULL) {
-		send_out(out);
-		return;
-	}
-	size_t length;
-	const char *text = out_text(out, &length);
-	file_write(target->path, text, length);
-}
 
 /* What the reader could not make out makes facts wait: say so before anyone wonders. */
 static void say_messages(const Verdict *verdict, const char *path, Arena *arena)
@@ -77,7 +21,7 @@ static void say_messages(const Verdict *verdict, const char *path, Arena *arena)
 			count == 1 ? "message" : "messages", count == 1 ? "it" : "them"));
 }
 
-static int print_file(Shared *shared, const Target *target, uint32_t targets, const TwoFiles *two)
+static int print_file(Shared *shared, const Targets *targets, const TwoFiles *two)
 {
 	Arena *arena = arena_make();
 	const char *path = shared->arguments->operand[0];
@@ -89,9 +33,7 @@ static int print_file(Shared *shared, const Target *target, uint32_t targets, co
 	} else if (accept_review(&shared->loaded, verdict) &&
 		(two->read == NULL || two->read(&page, shared->arguments->operand[1], arena))) {
 		two->make(&page, verdict, arena);
-		for (uint32_t i = 0; i < targets; i++)
-			write_target(&target[i], &page, arena);
-		flush_out();
+		write_targets(targets, &page, arena);
 		say_messages(verdict, path, arena);
 		status = two->status != NULL ? two->status(&page) : STATUS_FINE;
 	}
@@ -115,20 +57,19 @@ static const char *wrong_operands(const Arguments *arguments, const TwoFiles *tw
 int print_pages_of_two(const Arguments *arguments, const TwoFiles *two)
 {
 	Shared shared = { .arguments = arguments, .as_of = INT32_MIN };
-	Target target[MOST_OUTPUTS];
-	uint32_t targets = 0;
+	Targets targets;
 	const char *wrong = wrong_operands(arguments, two);
 	if (wrong == NULL)
 		wrong = wrong_shared(&shared);
 	if (wrong == NULL)
-		wrong = read_targets(arguments, target, &targets);
+		wrong = read_targets(arguments, &targets);
 	if (wrong != NULL) {
 		say_usage(arguments->command, wrong);
 		return STATUS_FAILED;
 	}
 	if (!load_shared(&shared))
 		return STATUS_FAILED;
-	return print_file(&shared, target, targets, two);
+	return print_file(&shared, &targets, two);
 }
 
 int print_pages(const Arguments *arguments, MakePage *make)

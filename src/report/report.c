@@ -4,6 +4,7 @@
 #include "formats.h"
 
 #include "calcs.h"
+#include "log_page.h"
 #include "offers_page.h"
 #include "order_page.h"
 #include "takeoff_page.h"
@@ -39,6 +40,9 @@ static const PageFormat page_formats[] = {
 	{ "calcs", "text", write_calcs_text, OUT_TERMINAL },
 	{ "calcs", "json", write_calcs_json, OUT_TERMINAL },
 	{ "calcs", "html", write_calcs_html, OUT_MARKUP },
+	{ "log", "text", write_log_text, OUT_TERMINAL },
+	{ "log", "csv", write_log_csv, OUT_CSV },
+	{ "log", "html", write_log_html, OUT_MARKUP },
 	{ "options", "text", write_offers_text, OUT_TERMINAL },
 	{ "options", "csv", write_offers_csv, OUT_CSV },
 	{ "options", "json", write_offers_json, OUT_TERMINAL },

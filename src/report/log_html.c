@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT
+ * The log as one page that stands alone: a table to print on Letter or A4, no script, nothing fetched.
+ */
+#include "log_page.h"
+
+#include "calcs.h"
+#include "markup.h"
+#include "parts.h"
+
+#define STYLE \
+	"body{font:14px/1.35 Georgia,'Times New Roman',serif;color:#111;margin:1.5rem auto;max-width:80rem;padding:0 1rem}" \
+	"h1{font-size:1.4rem;margin:0 0 .3rem}h2{font-size:1.1rem;margin:1.4rem 0 .3rem}p{margin:.2rem 0}.wide{overflow-x:auto}" \
+	"table{border-collapse:collapse;width:100%}th,td{border-bottom:1px solid #999;padding:.3rem .5rem;text-align:left;" \
+	"vertical-align:top;overflow-wrap:anywhere}th{border-bottom:2px solid #111}tr{break-inside:avoid}.caution{font-size:.87rem}" \
+	"@media print{body{margin:0;padding:0;max-width:none;font-size:9pt}thead{display:table-header-group}@page{margin:14mm}}"
+
+static void put_heads(Markup *page)
+{
+	static const char *const head[] = { "Submittal", "Project", "Term", "Stands at", "Open", "Waiting for", "In this round",
+		"Needed by" };
+	OPEN(page, "thead");
+	OPEN(page, "tr");
+	for (size_t i = 0; i < sizeof head / sizeof *head; i++)
+		ELEMENT(page, "th", head[i]);
+	CLOSE(page, "tr");
+	CLOSE(page, "thead");
+}
+
+static void put_row(Markup *page, const SubmittalLog *log, const LogRow *row, Arena *arena)
+{
+	OPEN(page, "tr");
+	ELEMENT(page, "td", row->submittal != NULL ? row->submittal : "without a number");
+	ELEMENT(page, "td", row->project != NULL ? row->project : "not stated");
+	ELEMENT(page, "td", row->term != NULL ? row->term : "not stated");
+	ELEMENT(page, "td", arena_printf(arena, "%s: %s%s%s", log_round_text(row, arena), log_action_text(row),
+		row->also != NULL ? "; another report on this round differs: " : "", row->also != NULL ? row->also : ""));
+	ELEMENT(page, "td", log_open_text(row, arena));
+	ELEMENT(page, "td", row->waiting_for != NULL ? row->waiting_for : "nobody");
+	ELEMENT(page, "td", log_days_text(log, row, arena));
+	ELEMENT(page, "td", log_need_text(log, row, arena));
+	CLOSE(page, "tr");
+}
+
+static void put_cautions(Markup *page, const Reference *reference, Arena *arena)
+{
+	uint32_t row = 0;
+	ELEMENT(page, "h2", "Cautions");
+	for (const Caution *caution; (caution = caution_from(reference, "log", &row)) != NULL;) {
+		OPEN(page, "p");
+		ATTRIBUTE(page, "class", "caution");
+		markup_text(page, arena_printf(arena, "%s (basis: %s)", caution->text.text,
+			basis_text(reference, caution->basis.text, arena)));
+		CLOSE(page, "p");
+	}
+}
+
+void write_log_html(Out *out, const Page *data, Arena *arena)
+{
+	const SubmittalLog *log = data->log;
+	Markup markup = { .out = out }, *page = &markup;
+	PAGE(page, "Log of submittals", STYLE);
+	ELEMENT(page, "h1", "Log of submittals");
+	ELEMENT(page, "p", arena_printf(arena, "Day: %s", log_day_text(log, arena)));
+	ELEMENT(page, "p", "Calendar days by the dates in the papers. A self-check is the applicant's own; nothing here is an approval.");
+	OPEN(page, "div");
+	ATTRIBUTE(page, "class", "wide");
+	OPEN(page, "table");
+	put_heads(page);
+	OPEN(page, "tbody");
+	for (uint32_t i = 0; i < log->rows; i++)
+		put_row(page, log, &log->row[i], arena);
+	CLOSE(page, "tbody");
+	CLOSE(page, "table");
+	CLOSE(page, "div");
+	put_cautions(page, log->reference, arena);
+	markup_page_end(page);
+}
