@@ -9,7 +9,9 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-enum { FOR_REVIEW = 1, FOR_FORM = 2, FOR_WHY = 4, FOR_CALCS = 8, FOR_TAKEOFF = 16, FOR_OPTIONS = 32, FOR_ORDER = 64, FOR_LOG = 128 };
+enum {
+	FOR_REVIEW = 1, FOR_FORM = 2, FOR_WHY = 4, FOR_CALCS = 8, FOR_TAKEOFF = 16, FOR_OPTIONS = 32, FOR_ORDER = 64, FOR_LOG = 128
+};
 
 typedef enum {
 #define OPTION(id, ...) OPTION_##id,

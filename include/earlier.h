@@ -53,6 +53,7 @@ typedef struct Earlier {
 	Stage stage;
 	const char *criteria, *edition, *criteria_sha256; /* NULL: there were none */
 	const char *recommended_action, *order_line;
+	int32_t received, returned; /* by the reviewer's file; NO_DAY: not said */
 	const EarlierItem *item; /* by number */
 	uint32_t items;
 	const EarlierNotYet *not_judged;
@@ -63,6 +64,9 @@ typedef struct Earlier {
 	uint16_t before_round;
 	Node *values; /* the submittal as typed */
 } Earlier;
+
+/* A day that is not known. */
+#define NO_DAY INT32_MIN
 
 enum { REPORT_LIMIT = 32 * 1024 * 1024 };
 

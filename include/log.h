@@ -7,9 +7,6 @@
 #include "earlier.h"
 #include "reference.h"
 
-/* A day that is not known. */
-#define NO_DAY INT32_MIN
-
 typedef struct {
 	const char *submittal, *project, *term; /* NULL: not stated */
 	Stage stage;
@@ -23,7 +20,7 @@ typedef struct {
 	int32_t since, until; /* when this round came in and went back */
 	int32_t needed_by;
 	int32_t latest; /* the latest day the report speaks of */
-	const char *sha256;
+	const char *made_of; /* hashes of what was judged and by what: two reports with one are the same */
 } LogRow;
 
 typedef struct {

@@ -45,8 +45,8 @@ static void find_need(LogRow *row, const Submittal *submittal)
 {
 	static const char *const wanted[] = { "approval", "order", "delivery", "start" };
 	row->needed_by = NO_DAY;
-	for (uint32_t i = 0; i < submittal->dates.count; i++) {
-		const Event *event = &submittal->dates.at[i];
+	for (uint32_t i = 0; i < submittal->dates.of.count; i++) {
+		const Event *event = &submittal->dates.of.row[i];
 		if (!is_value(&event->event.given) || is_value(&event->date.given) || !is_value(&event->planned.given))
 			continue;
 		for (size_t w = 0; w < sizeof wanted / sizeof *wanted; w++)
@@ -65,13 +65,15 @@ static int32_t day_of(const Date *date)
 LogRow log_row(const Earlier *report, const Submittal *submittal, Arena *arena)
 {
 	const Number *term = &submittal->warranty.term_yr;
-	LogRow row = { .submittal = report->submittal, .round = report->round, .report = report->source->name, .sha256 = report->sha256,
+	LogRow row = { .submittal = report->submittal, .round = report->round, .report = report->source->name,
 		.recommended = report->recommended_action, .stage = report->stage };
 	row.project = is_value(&submittal->project.name.given) ? submittal->project.name.text : NULL;
 	row.term = is_value(&term->given) ? term->given.typed : NULL;
 	row.since = report->received != NO_DAY ? report->received : day_of(&submittal->date);
 	row.until = report->returned;
 	row.latest = row.until != NO_DAY ? row.until : row.since;
+	row.made_of = arena_printf(arena, "%s %s", report->files > 0 ? report->file[0].sha256 : "",
+		report->criteria_sha256 != NULL ? report->criteria_sha256 : "");
 	count_open(&row, report, arena);
 	find_need(&row, submittal);
 	return row;

@@ -40,7 +40,7 @@ static const Command commands[] = {
 		"  seamstamp order mine.yaml order.csv\n"
 		"  seamstamp order --format csv --output held.csv mine.yaml order.csv\n",
 		FOR_ORDER, command_order },
-	{ "log", "FOLDER|REPORT|-...", "shows how each submittal stands: round, what is open, who must answer, for how long, needed by when",
+	{ "log", "FOLDER|REPORT|-...", "shows how each submittal stands: what is open, who must answer, for how long, by when",
 		"It reads reports that review wrote as json or ndjson, and takes the latest round of each submittal. Days\n"
 		"are counted by the papers up to --as-of, else up to the latest day a report speaks of.\n\n"
 		"  seamstamp log reports/\n"

@@ -30,12 +30,22 @@ static const char *kept(Arena *arena, const char *text)
 static void keep_row(LogRow *row, Arena *arena)
 {
 	const char **text[] = { &row->submittal, &row->project, &row->term, &row->recommended, &row->waiting_for, &row->report,
-		&row->sha256 };
+		&row->made_of };
 	for (size_t i = 0; i < sizeof text / sizeof *text; i++)
 		*text[i] = kept(arena, *text[i]);
 }
 
-/* The later round counts; of two reports on one round the first, and the other is named. */
+/* Which of two reports on a submittal counts: that of the later round or stage; the reviewer's before the applicant's own. */
+static int by_weight(const LogRow *a, const LogRow *b)
+{
+	if (a->round != b->round)
+		return a->round > b->round ? 1 : -1;
+	if (a->stage != b->stage)
+		return a->stage > b->stage ? 1 : -1;
+	return (a->recommended != NULL) - (b->recommended != NULL);
+}
+
+/* Of two that weigh the same the first counts, and the other is named if it was made of something else. */
 static void put_row(Logging *logging, LogRow *own)
 {
 	const char *key = own->submittal != NULL ? own->submittal : own->report;
@@ -46,9 +56,9 @@ static void put_row(Logging *logging, LogRow *own)
 		hash_put(logging->by_number, key, strlen(key), row);
 		logging->row = arena_more(logging->arena, (void *)logging->row, logging->log.rows, &logging->room, sizeof *logging->row);
 		logging->row[logging->log.rows++] = row;
-	} else if (own->round > other->round || (own->round == other->round && own->stage > other->stage)) {
+	} else if (by_weight(own, other) > 0) {
 		*other = *own;
-	} else if (own->round == other->round && own->stage == other->stage && strcmp(own->sha256, other->sha256) != 0) {
+	} else if (by_weight(own, other) == 0 && strcmp(own->made_of, other->made_of) != 0) {
 		other->also = own->report;
 	}
 }

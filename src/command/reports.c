@@ -153,7 +153,7 @@ static void read_one(Reading *reading, const char *path)
 {
 	ArenaMark mark = arena_mark(reading->arena);
 	if (strcmp(path, "-") == 0) {
-		read_lines(reading, "-", STDIN_FILENO);
+		read_lines(reading, "standard input", STDIN_FILENO);
 	} else if (!ends_in(path, ".ndjson")) {
 		read_json_file(reading, path);
 	} else {

@@ -3,6 +3,7 @@
  * not is told at its place, and then the report counts as none.
  */
 #include "earlier_values.h"
+#include "date.h"
 #include "number.h"
 
 #include <stdlib.h>
@@ -209,6 +210,19 @@ static void read_before(const Reader *reader, const Node *root, Earlier *earlier
 	earlier->before_round = (uint16_t)report_count(reader, report_look(node, "round"), "round", 999);
 }
 
+/* A day of the reviewer's file; reports had none at first. */
+static int32_t day_at(const Reader *reader, const Node *root, const char *key)
+{
+	const char *text = report_text_at(reader, root, key);
+	int32_t day;
+	if (text == NULL)
+		return NO_DAY;
+	if (date_read(text, strlen(text), &day))
+		return day;
+	report_refuse(reader, key, node_find(root, key), "a day such as 2026-04-14");
+	return NO_DAY;
+}
+
 static void read_head(const Reader *reader, const Node *root, Earlier *earlier)
 {
 	static const char *const modes[] = { "self-check", "review", NULL };
@@ -223,6 +237,8 @@ static void read_head(const Reader *reader, const Node *root, Earlier *earlier)
 	earlier->stage = (Stage)report_word(reader, root, "stage", stages);
 	earlier->recommended_action = report_text_due(reader, root, "recommended_action");
 	earlier->order_line = report_text_due(reader, root, "order_line");
+	earlier->received = day_at(reader, root, "received");
+	earlier->returned = day_at(reader, root, "returned");
 	earlier->values = report_look_for(reader, root, "values");
 	if (earlier->values != NULL && !report_is_map(reader, earlier->values, "values"))
 		earlier->values = NULL;

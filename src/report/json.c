@@ -2,6 +2,7 @@
  * The whole verdict as one JSON object, for programs: json for people to look into, ndjson one line a submittal. Keys are only
  * ever added. No clock, no machine names: the same input gives the same bytes.
  */
+#include "date.h"
 #include "earlier.h"
 #include "formats.h"
 #include "json_number.h"
@@ -210,6 +211,15 @@ static json_t *criteria_tree(const Verdict *verdict, Arena *arena)
 
 /* ---- the whole ---- */
 
+/* When the reviewer had the round; null in a self-check. */
+static void put_days(json_t *object, const Review *review, Arena *arena)
+{
+	bool received = review != NULL && is_value(&review->received.given);
+	bool returned = review != NULL && is_value(&review->returned.given);
+	json_put(object, "received", json_words(received ? date_print(arena, review->received.day) : NULL, arena));
+	json_put(object, "returned", json_words(returned ? date_print(arena, review->returned.day) : NULL, arena));
+}
+
 static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
 {
 	const Submittal *submittal = verdict->cases->submittal;
@@ -232,6 +242,7 @@ static json_t *verdict_tree(const Verdict *verdict, Arena *arena)
 	json_put(object, "order_condition", json_words(verdict->order_condition, arena));
 	json_put(object, "parts", parts_tree(verdict, arena));
 	json_put(object, "previous", previous_tree(verdict->earlier, arena));
+	put_days(object, verdict->cases->review, arena);
 	json_put(object, "values", json_record(&Submittal_record, submittal, arena));
 	return object;
 }

@@ -6,10 +6,23 @@
 #include "date.h"
 #include "parts.h"
 
+#include <stdlib.h>
+
 static void put_cell(Out *out, const char *text)
 {
 	SAY(out, "\"");
 	put(out, text != NULL ? text : "");
+	SAY(out, "\",");
+}
+
+/* A number of ours is no formula, though it begins with a sign. */
+static void put_number(Out *out, bool known, int32_t number)
+{
+	SAY(out, "\"");
+	if (known && number < 0)
+		SAY(out, "-");
+	if (known)
+		put_count(out, (unsigned long)labs((long)number));
 	SAY(out, "\",");
 }
 
@@ -33,10 +46,10 @@ static void put_row(Out *out, const SubmittalLog *log, const LogRow *row, Arena 
 	put_cell(out, row->waiting_for);
 	put_cell(out, day_cell(row->since, arena));
 	put_cell(out, day_cell(row->until, arena));
-	put_cell(out, has_days ? arena_printf(arena, "%d", (int)days) : NULL);
+	put_number(out, has_days, days);
 	put_cell(out, row->needed_for);
 	put_cell(out, day_cell(row->needed_by, arena));
-	put_cell(out, has_margin ? arena_printf(arena, "%d", (int)margin) : NULL);
+	put_number(out, has_margin, margin);
 	put_cell(out, row->also);
 	SAY(out, "\"");
 	put(out, row->report);

@@ -61,7 +61,7 @@ void write_log_html(Out *out, const Page *data, Arena *arena)
 	PAGE(page, "Log of submittals", STYLE);
 	ELEMENT(page, "h1", "Log of submittals");
 	ELEMENT(page, "p", arena_printf(arena, "Day: %s", log_day_text(log, arena)));
-	ELEMENT(page, "p", "Calendar days by the dates in the papers. A self-check is the applicant's own; nothing here is an approval.");
+	ELEMENT(page, "p", log_note);
 	OPEN(page, "div");
 	ATTRIBUTE(page, "class", "wide");
 	OPEN(page, "table");

@@ -10,6 +10,9 @@ void write_log_text(Out *out, const Page *page, Arena *arena);
 void write_log_csv(Out *out, const Page *page, Arena *arena);
 void write_log_html(Out *out, const Page *page, Arena *arena);
 
+/* How days are counted, and what a row is not. */
+extern const char log_note[];
+
 /* "2 REJECTED, 1 HOLD"; "nothing". */
 const char *log_open_text(const LogRow *row, Arena *arena);
 

@@ -8,6 +8,9 @@
 
 #include <string.h>
 
+const char log_note[] =
+	"Calendar days by the dates in the papers. A self-check is the applicant's own; nothing here is an approval.";
+
 static const LabelColumn head_column = { 2, 14 };
 static const LabelColumn row_column = { 4, 18 };
 
@@ -105,8 +108,7 @@ void write_log_text(Out *out, const Page *page, Arena *arena)
 	put_label(out, head_column, "Day", log_day_text(log, arena));
 	put_label(out, head_column, "Waiting", waiting_text(log, arena));
 	SAY(out, "  ");
-	put_wrapped(out, "Calendar days by the dates in the papers. A self-check is the applicant's own; nothing here is an approval.", 2, 2,
-		PAGE_WIDTH);
+	put_wrapped(out, log_note, 2, 2, PAGE_WIDTH);
 	SAY(out, "\n");
 	for (uint32_t i = 0; i < log->rows; i++)
 		put_row(out, log, &log->row[i], arena);
