@@ -45,6 +45,7 @@ void place_item(const Record *record, void *row, const void *item)
 		Given *given = given_at(field, row);
 		const Given *stated = given_in(field, item);
 		bool clear = stated->said != SAID_NOTHING && field->stricter != OWN;
+		clear &= strcmp(field->key, "use") != 0; /* the place stays what it is */
 		for (size_t j = 0; j < sizeof of_the_old / sizeof *of_the_old; j++)
 			clear |= strcmp(field->key, of_the_old[j]) == 0;
 		if (clear)
