@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT
  * Constructions of a roof area: each pair of a class and a capacity listing with each panel, clip and screw of the catalogue.
  *
- * Most of them need not be laid: a listing pair, or one part with it, that is held back by itself is so whatever stands beside it.
+ * Most of them need not be laid: a listing pair, or one part with it, that is held back by itself is so whatever stands by it.
  */
 #include "offering.h"
 
@@ -17,7 +17,9 @@ static bool is_usable(const Listing *listing, const char *role)
 
 static const void **part_of(Candidate *of, RecordKind kind)
 {
-	return kind == KIND_panel ? (const void **)&of->panel : kind == KIND_clip ? (const void **)&of->clip : (const void **)&of->fastener;
+	if (kind == KIND_panel)
+		return (const void **)&of->panel;
+	return kind == KIND_clip ? (const void **)&of->clip : (const void **)&of->fastener;
 }
 
 typedef struct {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * The copy of a roof area with a candidate in it: its tests, panel, running clip and clip screw in the place of what was submitted.
+ * The copy of a roof area with a candidate in it: tests, panel, running clip and clip screw in the place of the submitted ones.
  */
 #include "offering.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * Whether a candidate holds: what of a judged copy speaks of its panel, clip, screw, listings or zones, and whether one part alone
- * is held back whatever stands beside it.
+ * Whether a candidate holds: what of a judged copy speaks of its panel, clip, screw, listings or zones, and whether one part
+ * alone is held back whatever stands beside it.
  *
  * Nothing here says what is allowed: a construction is offered if the judged copy finds nothing of NOT REVIEWED or worse that
  * rests on it. What only is not stated of it yet is told.

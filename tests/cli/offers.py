@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """Puts every construction that `options` offers for an example into the example, and reviews it: nothing may be found against its
-panel, clip, screw, zones or listings; one step wider in any zone must give an item. offers.py PROGRAM EXAMPLE"""
+panel, clip, screw, zones or listings; one step wider in any zone must give an item. Of many constructions some 40 are put in.
+offers.py PROGRAM EXAMPLE"""
 import copy
 import json
 import subprocess
@@ -58,7 +59,8 @@ with open(example, encoding="utf-8") as file:
     package = yaml.load(file, Plain)
 offers = json.loads(run("options", example, "--format", "json").stdout)
 faults = 0
-for made in offers["constructions"]:
+tried = offers["constructions"][::len(offers["constructions"]) // 40 + 1]
+for made in tried:
     spacing = {z["zone"]: "%g in" % z["greatest_spacing"] for z in made["zones"]}
     bad = troubles(spoken(build(package, made, spacing)), made["clip"], made["fastener"])
     if bad:
@@ -70,5 +72,5 @@ for zone in first["zones"] if first else []:
     if not troubles(spoken(build(package, first, spacing)), first["clip"], first["fastener"]):
         faults += 1
         print("zone", zone["zone"], "one inch wider than offered gives no item")
-print(len(offers["constructions"]), "constructions of", example, "reviewed,", faults, "faults")
+print(len(tried), "constructions of", example, "reviewed,", faults, "faults")
 sys.exit(1 if faults or not offers["constructions"] else 0)

@@ -28,4 +28,7 @@ has err "options has no format html (there are: text, csv, json)"
 for example in clean bid; do
 	python3 tests/cli/offers.py "$program" "$examples/$example.yaml" >"$scratch/said" || { cat "$scratch/said" >&2; fault "offers.py $example"; }
 done
+# Complete: all that the reviews let through of a small catalogue is offered, and nothing else. tests/long/options.sh tries more.
+last="options of a small catalogue"
+python3 tests/long/options.py "$program" --quick >"$scratch/said" || { cat "$scratch/said" >&2; fault "options.py"; }
 finish

@@ -142,7 +142,8 @@ SCREWED = {"attachment": {"field": "12 in", "perimeter": "6 in", "corner": "6 in
 DECK = ANY | SCREWED | {"supplied_by": "steel fabricator", "flute_pitch": "6 in", "kind": "steel deck"}
 WOOD = ANY | SCREWED | {"supplied_by": "lumber dealer", "spacing": "24 in", "edge_spacing": "24 in", "kind": "plywood"}
 PURLIN = ANY | {"supplied_by": "steel fabricator", "kind": "purlin", "spacing": "30 in", "edge_spacing": "30 in"}
-ON_DECK = {"tests": ("tested-210", "report-33"), "spacing": "12 in", "more": DECK, "screw": "screw-12x1", "steps": range(6, 37, 6)}
+ON_DECK = {"tests": ("tested-210", "report-33"), "spacing": "12 in", "more": DECK, "screw": "screw-12x1",
+           "steps": range(6, 37, 6)}
 ON_WOOD = {"tests": ("tested-230", "report-43"), "spacing": "12 in", "more": WOOD, "screw": "wood-screw-12x1.5",
            "steps": range(1, 32)}
 # `steps`: what can be built. Clips sit on the flanges of a deck and on purlins, and anywhere on wood, in whole inches.
@@ -151,8 +152,8 @@ BUILDS = {
     "windy deck": ON_DECK | {"term": "10 yr", "speed": "130 mph", "support": "deck-20"},
     "plywood": ON_WOOD | {"term": "20 yr", "speed": "120 mph", "support": "ply-19-32"},
     "thin plywood": ON_WOOD | {"term": "15 yr", "speed": "115 mph", "support": "ply-15-32", "beside": "deck"},
-    "purlins": {"tests": ("tested-250", "report-53"), "spacing": "30 in", "term": "20 yr", "speed": "100 mph", "support": "purlin-16",
-                "more": PURLIN, "screw": "screw-12x1.5-p3", "steps": range(30, 121, 30)},
+    "purlins": {"tests": ("tested-250", "report-53"), "spacing": "30 in", "term": "20 yr", "speed": "100 mph",
+                "support": "purlin-16", "more": PURLIN, "screw": "screw-12x1.5-p3", "steps": range(30, 121, 30)},
 }
 
 # ---- writing and reviewing ----
@@ -214,11 +215,11 @@ class Review:
 
 def changes(area, made, spacing):
     """The keys of the roof area that a construction stands in."""
-    cells, parts = made, {"supplied_by": "panel maker"}
-    running = {"item": cells["clip"], "use": "running", "spacing": spacing, "bears_on": "top flange", "room_to_grow": "1 in"} | parts
-    screw = {"item": cells["fastener"], "use": "clip", "per": cells["per"]} | parts
-    panel = set_item(made["folder"], "panels", dict(area["panel"]), cells["panel"])
-    return {"tests": [{"listing": cells["class"], "for": "class"}, {"listing": cells["capacity"], "for": "capacity"}],
+    parts = {"supplied_by": "panel maker"}
+    running = parts | {"item": made["clip"], "use": "running", "spacing": spacing, "bears_on": "top flange"}
+    screw = parts | {"item": made["fastener"], "use": "clip", "per": made["per"]}
+    panel = set_item(made["folder"], "panels", dict(area["panel"]), made["panel"])
+    return {"tests": [{"listing": made["class"], "for": "class"}, {"listing": made["capacity"], "for": "capacity"}],
             "panel": panel, "clips": [running] + [c for c in area["clips"] if c["use"] != "running"],
             "fasteners": [screw] + [f for f in area["fasteners"] if f["use"] != "clip"]}
 
