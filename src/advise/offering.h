@@ -45,7 +45,7 @@ Copy *copy_with(Offering *offering, const Candidate *of, const ZoneValue *spacin
 /* ---- offers_holds.c ---- */
 
 typedef struct {
-	uint32_t blocks; /* distinct codes that hold it back; MOST_BLOCKS: a zone has no greatest spacing */
+	uint32_t blocks; /* distinct codes that hold it back; MOST_BLOCKS: a zone has none that holds */
 	const char *blocked_by[MOST_CODES]; /* the first codes, or that reason */
 	char to_state[LONGEST_WORDS];
 	uint32_t fields;

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """Puts every construction that `options` offers for an example into the example, and reviews it: nothing may be found against its
-panel, clip, screw, zones or listings; one step wider in any zone must give an item. Of many constructions some 40 are put in.
+panel, clip, screw, zones or listings; one step wider in any zone must give an item. Of many constructions a dozen are put in.
 offers.py PROGRAM EXAMPLE"""
 import copy
 import json
@@ -59,7 +59,7 @@ with open(example, encoding="utf-8") as file:
     package = yaml.load(file, Plain)
 offers = json.loads(run("options", example, "--format", "json").stdout)
 faults = 0
-tried = offers["constructions"][::len(offers["constructions"]) // 40 + 1]
+tried = offers["constructions"][::len(offers["constructions"]) // 12 + 1]
 for made in tried:
     spacing = {z["zone"]: "%g in" % z["greatest_spacing"] for z in made["zones"]}
     bad = troubles(spoken(build(package, made, spacing)), made["clip"], made["fastener"])
