@@ -59,8 +59,8 @@ bool is_held_by_part(Offering *offering, Cases *cases, RecordKind kind);
 /* Offers a candidate that holds, else keeps it if it comes nearest. */
 void try_candidate(Offering *offering, const Candidate *of);
 
-/* Whether something holds a candidate back that looks at no panel, clip or screw but at those of `kind`; RECORD_KINDS: at none. It
- * then holds back every candidate with the same listings and this part. */
+/* Whether something holds a candidate back that looks at no panel, clip or screw but at those of `kind`; RECORD_KINDS: at none.
+ * It then holds back every candidate with the same listings and this part. */
 bool is_held_back_by(Offering *offering, const Candidate *of, RecordKind kind);
 
 void offer_constructions(Offering *offering);
