@@ -9,8 +9,11 @@
 #include <math.h>
 #include <string.h>
 
-enum { INPUTS = 6, MOST_CHOICES = 4, MOST_HITS = 6 };
-typedef enum { EDITION, EXPOSURE, ENCLOSURE, HEIGHT, AREA, LEVEL } Input;
+/* Above this other figures hold. */
+enum { LOW_RISE_FT = 60 };
+
+enum { INPUTS = 7, MOST_CHOICES = 4, MOST_HITS = 6 };
+typedef enum { EDITION, EXPOSURE, ENCLOSURE, HEIGHT, FIGURES, AREA, LEVEL } Input;
 
 typedef struct {
 	const char *word;
@@ -78,6 +81,9 @@ static void offer_all(Guessing *g)
 	offer_height(g, &area->building.eave_height_ft, now);
 	offer_height(g, &area->building.mean_roof_height_ft, now);
 	offer_height(g, &((const Letter *)g->letter->row)->height_ft, now);
+	const Yes *low_rise = &cases->submittal->wind.low_rise_figures;
+	if (now > LOW_RISE_FT)
+		offer(g, FIGURES, NULL, is_value(&low_rise->given) && low_rise->yes ? 0 : 1);
 	for (size_t i = 0; g->width_in > 0 && i < sizeof areas_sq_ft / sizeof *areas_sq_ft; i++)
 		offer(g, AREA, NULL, areas_sq_ft[i]);
 	offer(g, LEVEL, g->is_strength ? "allowable" : "strength", 0);
@@ -138,10 +144,13 @@ static Cases *resolve_guess(Guessing *g, const Guess *guess)
 	copy->submittal.engineering.of.row = letter;
 	copy->submittal.engineering.of.count = 1;
 	const Choice *edition = chosen(g, guess, EDITION), *exposure = chosen(g, guess, EXPOSURE), *size = chosen(g, guess, AREA);
+	const Choice *figures = chosen(g, guess, FIGURES);
 	if (edition != NULL)
 		copy->submittal.wind.standard.text = edition->word;
 	if (exposure != NULL)
 		put_word(&copy->submittal.wind.exposure, &Wind_record, "exposure", exposure->word);
+	if (figures != NULL)
+		copy->submittal.wind.low_rise_figures = (Yes){ { .said = SAID_VALUE }, figures->number > 0 };
 	put_building(&copy->submittal.building, chosen(g, guess, ENCLOSURE), chosen(g, guess, HEIGHT));
 	if (is_value(&area->building.given))
 		put_building(&area->building, chosen(g, guess, ENCLOSURE), chosen(g, guess, HEIGHT));
@@ -193,6 +202,8 @@ static const char *input_words(const Choice *choice, Input input, Arena *arena)
 		return arena_printf(arena, "%s building", choice->word);
 	case HEIGHT:
 		return arena_printf(arena, "height %s ft", number_shortest(arena, choice->number));
+	case FIGURES:
+		return choice->number > 0 ? "the figures of low buildings" : "the figures of buildings above 60 ft";
 	case AREA:
 		return arena_printf(arena, "effective area %s sq ft", number_shortest(arena, choice->number));
 	case LEVEL:

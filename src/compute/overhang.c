@@ -39,10 +39,10 @@ static bool fetch_is_at_eave(Case *zone, const ZoneHere *here)
 	plan.length_ft = GIVEN(zone, roof_area, RoofArea, building.length_ft);
 	plan.width_ft = GIVEN(zone, roof_area, RoofArea, building.width_ft);
 	double height = fetch_height_ft(zone);
-	double high = fetch_wind_constant(zone, fetch_standard(zone), "high_above");
+	double low = fetch_low_rise_ft(zone);
 	if (!ready(zone) || plan.layout == LAYOUTS)
 		return ready(zone);
-	plan.strip_ft = layout_strip_ft(&plan, height, high);
+	plan.strip_ft = layout_strip_ft(&plan, height, low);
 	return is_zone_at_eave(&plan, here->zone->zone.text);
 }
 
@@ -64,10 +64,10 @@ static const ZoneHere *fetch_overhung_zone(Case *zone)
 static double with_wall(Case *zone, const char *standard)
 {
 	double roof = OF(zone, zone_pressure_coefficient_one), height = fetch_height_ft(zone);
-	double high = fetch_wind_constant(zone, standard, "high_above");
+	double low = fetch_low_rise_ft(zone);
 	if (!ready(zone))
 		return 0;
-	CurveName wall = { standard, height > high ? "walls above 60 ft" : "walls to 60 ft", "4", "inward" };
+	CurveName wall = { standard, height > low ? "walls above 60 ft" : "walls to 60 ft", "4", "inward" };
 	double push = -fetch_coefficient(zone, &wall, no_curve);
 	if (ready(zone)) /* "0 - (...)" of the curve, which pushes */
 		zone->now->formula = arena_printf(zone->all->arena, "{pressure_coefficient} + %s", zone->now->formula + strlen("0 - "));

@@ -121,12 +121,12 @@ static double count_here(Case *zone, bool whole_panels)
 	plane.slope_in_12 = GIVEN(zone, roof_area, RoofArea, building.slope_in_12);
 	plane.overhang_ft = GIVEN_OR(zone, roof_area, RoofArea, building.overhang_ft, 0);
 	plane.panel_width_in = GIVEN(zone, roof_area, RoofArea, panel.width_in);
-	double height = fetch_height_ft(zone), high = fetch_wind_constant(zone, fetch_standard(zone), "high_above");
+	double height = fetch_height_ft(zone), low = fetch_low_rise_ft(zone);
 	int number = fetch_zones_of(zone, spacing, &zones);
 	if (!ready(zone))
 		return 0;
 	plane.plan.layout = layout_named(here->figure->layout.text);
-	plane.plan.strip_ft = plane.plan.layout != LAYOUTS ? layout_strip_ft(&plane.plan, height, high) : 0;
+	plane.plan.strip_ft = plane.plan.layout != LAYOUTS ? layout_strip_ft(&plane.plan, height, low) : 0;
 	if (number < 0 || plane.plan.layout == LAYOUTS || !count_clips(&plane, spacing, zones, clips))
 		return REFUSE(zone, "how the zones of this figure lie is not confirmed");
 	return planes * clips[number];

@@ -16,6 +16,8 @@ const ZoneHere *fetch_zone_of(Case *fact, const Case *zone)
 	GIVEN(fact, roof_area, RoofArea, building.slope_in_12);
 	GIVEN(fact, roof_area, RoofArea, building.eave_height_ft);
 	GIVEN(fact, roof_area, RoofArea, building.enclosure);
+	if (fact->all->submittal->wind.low_rise_figures.given.said != SAID_NOTHING)
+		fetch_low_rise_ft(fact);
 	if (!ready(fact))
 		return NULL;
 	const ZoneHere *here = zone->row;
@@ -37,13 +39,13 @@ double zone_plan_area_sq_ft(Case *zone)
 	plan.length_ft = GIVEN(zone, roof_area, RoofArea, building.length_ft);
 	plan.width_ft = GIVEN(zone, roof_area, RoofArea, building.width_ft);
 	double height = fetch_height_ft(zone);
-	double high = fetch_wind_constant(zone, fetch_standard(zone), "high_above");
+	double low = fetch_low_rise_ft(zone);
 	if (!ready(zone))
 		return 0;
 	plan.layout = layout_named(here->figure->layout.text);
 	if (plan.layout == LAYOUTS)
 		return REFUSE(zone, "how the zones of this figure lie is not confirmed");
-	plan.strip_ft = layout_strip_ft(&plan, height, high);
+	plan.strip_ft = layout_strip_ft(&plan, height, low);
 	note(zone, here->figure->layout.text);
 	return plan_area_sq_ft(&plan, here->zone->zone.text);
 }

@@ -43,6 +43,53 @@ double fetch_least_width_ft(Case *fact)
 	return fmin(length, width);
 }
 
+/* Below 90 ft the figures of low buildings are permitted as well, where a roof is no higher than its least width. */
+double fetch_low_rise_ft(Case *fact)
+{
+	double height = fetch_height_ft(fact), low = fetch_wind_constant(fact, fetch_standard(fact), "low_rise_height");
+	if (!ready(fact) || height <= low)
+		return low;
+	Asked chosen = ask(outward(fact, KIND_submittal), offsetof(Submittal, wind.low_rise_figures));
+	if (fetch_silent(fact, chosen) || !fetch_yes(fact, chosen))
+		return low;
+	double below = fetch_wind_constant(fact, fetch_standard(fact), "low_rise_permitted_below"), least = fetch_least_width_ft(fact);
+	return ready(fact) && height < below && height <= least ? below : low;
+}
+
+/* Steeper roofs have the same figures at any height. */
+static bool is_other_when_high(const Case *area, const char *standard, const char *shape, double angle_deg)
+{
+	for (uint32_t i = 0; i < area->all->reference->wind_figures.count; i++) {
+		const WindFigure *row = &area->all->reference->wind_figures.row[i];
+		if (row->high.yes && same_text(row->standard.text, standard) && same_text(row->shape.text, shape) &&
+		    angle_deg > row->over_slope_deg.value && angle_deg <= row->to_slope_deg.value)
+			return layout_named(row->layout.text) == LAYOUT_HIGH;
+	}
+	return false;
+}
+
+/* Where two figures are permitted the sheet says so, and which was taken. */
+double roof_area_low_rise_taken_yes(Case *area)
+{
+	const char *standard = fetch_standard(area), *shape = GIVEN(area, roof_area, RoofArea, building.shape);
+	double angle = OF(area, roof_area_slope_angle_deg), height = fetch_height_ft(area);
+	double low = fetch_wind_constant(area, standard, "low_rise_height");
+	if (!ready(area))
+		return 0;
+	if (height <= low)
+		return SKIP(area, "the roof is low");
+	if (!is_other_when_high(area, standard, shape, angle))
+		return SKIP(area, "the figures of this roof are the same at any height");
+	double taken = fetch_low_rise_ft(area), least = fetch_least_width_ft(area);
+	double below = fetch_wind_constant(area, standard, "low_rise_permitted_below");
+	bool is_permitted = height < below && height <= least;
+	if (ready(area))
+		note(area, taken > low ? "chosen and permitted; those of higher buildings are permitted as well"
+			: is_permitted ? "those of higher buildings are taken; the others are permitted as well"
+				       : "those of low buildings are not permitted here");
+	return ready(area) && taken > low;
+}
+
 /* ---- slope and height ---- */
 
 double roof_area_slope_angle_deg(Case *area)
@@ -204,10 +251,10 @@ double roof_area_velocity_pressure_psf(Case *area)
 double roof_area_zone_width_ft(Case *area)
 {
 	double least = fetch_least_width_ft(area), height = fetch_height_ft(area);
-	double high = fetch_wind_constant(area, fetch_standard(area), "high_above");
+	double low = fetch_low_rise_ft(area);
 	if (!ready(area))
 		return 0;
-	if (height <= high)
+	if (height <= low)
 		return zone_width_ft(least, height);
 	area->now->formula = "max(0.1 * min({building.length}, {building.width}), 3)";
 	return high_zone_width_ft(least);

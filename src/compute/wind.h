@@ -23,6 +23,9 @@ typedef struct {
 } CurveName;
 double fetch_coefficient(Case *zone, const CurveName *name, const char *why_none);
 
+/* The height in ft up to which the figures of low buildings hold: 60 ft, or 90 ft where they are chosen and permitted. */
+double fetch_low_rise_ft(Case *fact);
+
 /* The area's height as the figures mean it, and the lesser side of the plan. */
 double fetch_height_ft(Case *fact);
 double fetch_least_width_ft(Case *fact);

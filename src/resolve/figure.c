@@ -23,11 +23,29 @@ static const char *why_none(bool has_standard, bool has_shape)
 	return has_shape ? "no figure covers this roof shape at this slope" : "no figure covers this roof shape";
 }
 
+static double constant_or(const Resolving *r, const char *name, double otherwise)
+{
+	const Text *standard = &r->all->submittal->wind.standard;
+	const WindConstant *row = is_value(&standard->given) ? wind_constant(r->all->reference, standard->text, name) : NULL;
+	return row != NULL ? row->value_one.value : otherwise;
+}
+
+/* The height up to which the figures of low buildings hold; below 90 ft they may be chosen where a roof is no higher than its least
+ * width. */
+static double low_rise_ft(const Resolving *r, const Building *building, double height_ft)
+{
+	double low = constant_or(r, "low_rise_height", INFINITY), below = constant_or(r, "low_rise_permitted_below", 0);
+	const Yes *chosen = &r->all->submittal->wind.low_rise_figures;
+	bool has_width = is_value(&building->length_ft.given) && is_value(&building->width_ft.given);
+	bool is_wide = has_width && height_ft <= fmin(building->length_ft.value, building->width_ft.value);
+	return is_value(&chosen->given) && chosen->yes && is_wide && height_ft < below ? below : low;
+}
+
 /* Figures differ by height only up to 10 degrees, where the eave height counts. */
 static bool is_high(const Resolving *r, const RoofArea *area)
 {
-	const WindConstant *above = wind_constant(r->all->reference, r->all->submittal->wind.standard.text, "high_above");
-	return above != NULL && area->building.eave_height_ft.value > above->value_one.value;
+	double height = area->building.eave_height_ft.value;
+	return height > low_rise_ft(r, &area->building, height);
 }
 
 static bool is_known(const Resolving *r, const Building *building)
@@ -70,7 +88,6 @@ bool is_without_zone(const Resolving *r, const RoofArea *area, const WindFigure 
 	if (plan.layout == LAYOUTS || !is_value(&height->given) || !is_value(&building->length_ft.given) ||
 	    !is_value(&building->width_ft.given))
 		return false;
-	const WindConstant *above = wind_constant(r->all->reference, figure->standard.text, "high_above");
-	plan.strip_ft = layout_strip_ft(&plan, height->value, above != NULL ? above->value_one.value : INFINITY);
+	plan.strip_ft = layout_strip_ft(&plan, height->value, low_rise_ft(r, building, height->value));
 	return plan_area_sq_ft(&plan, zone) <= 1e-9 * plan.length_ft * plan.width_ft;
 }

@@ -147,6 +147,59 @@ static void above_60_ft_another_figure_holds(void **state)
 	assert_close(wind_value(zone, "plan_area"), 4 * 24 * 24, 1e-9);
 }
 
+/* Below 90 ft and no higher than the least width, 120 ft or here 80: figure 30.3-2A has L corners, legs of 45 ft by 15 at 75 ft. */
+static void between_60_and_90_ft_either_figure_may_be_taken(void **state)
+{
+	static const struct {
+		Edit edit[5];
+		const char *figure;
+		double taken; /* -1: not asked */
+		const char *note;
+	} rows[] = {
+		{ { { "building.eave_height", "75 ft" } }, "30.5-1", 0,
+			"those of higher buildings are taken; the others are permitted as well" },
+		{ { { "building.eave_height", "75 ft" }, { "wind.low_rise_figures", "no" } }, "30.5-1", 0,
+			"those of higher buildings are taken; the others are permitted as well" },
+		{ { { "building.eave_height", "75 ft" }, { "wind.low_rise_figures", "yes" } }, "30.3-2A", 1,
+			"chosen and permitted; those of higher buildings are permitted as well" },
+		{ { { "building.eave_height", "89.9 ft" }, { "wind.low_rise_figures", "yes" } }, "30.3-2A", 1,
+			"chosen and permitted; those of higher buildings are permitted as well" },
+		{ { { "building.eave_height", "90 ft" }, { "wind.low_rise_figures", "yes" } }, "30.5-1", 0,
+			"those of low buildings are not permitted here" },
+		{ { { "building.eave_height", "80 ft" }, { "building.width", "80 ft" }, { "wind.low_rise_figures", "yes" } }, "30.3-2A", 1,
+			"chosen and permitted; those of higher buildings are permitted as well" },
+		{ { { "building.eave_height", "81 ft" }, { "building.width", "80 ft" }, { "wind.low_rise_figures", "yes" } }, "30.5-1", 0,
+			"those of low buildings are not permitted here" },
+		{ { { "building.eave_height", "60 ft" }, { "wind.low_rise_figures", "yes" } }, "30.3-2A", -1, NULL },
+	};
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		Case *zone = zone_named(edited(*state, rows[i].edit), "3");
+		const Fact *taken = wind_fact(zone->up, "low_rise_taken");
+		assert_string_equal(((const Zone *)zone->row)->figure.text, rows[i].figure);
+		assert_int_equal(taken->state, rows[i].taken < 0 ? FACT_NOT_APPLICABLE : FACT_KNOWN);
+		assert_true(taken->value == fmax(0, rows[i].taken));
+		if (rows[i].note != NULL)
+			assert_string_equal(taken->note, rows[i].note);
+	}
+	assert_close(wind_value(zone_named(edited(*state, rows[2].edit), "3"), "plan_area"), 4 * (2 * 45 * 15 - 15 * 15), 1e-9);
+}
+
+/* ASCE 7-10 draws strips of `a`: 12 ft of the width of 120 ft. At 15 degrees the figures do not change with the height. */
+static void the_choice_in_other_editions_and_on_steep_roofs(void **state)
+{
+	static const Edit old[] = { { "building.eave_height", "75 ft" }, { "wind.low_rise_figures", "yes" },
+		{ "wind.standard", "ASCE 7-10" }, { NULL, NULL } };
+	static const Edit steep[] = { { "building.eave_height", "75 ft" }, { "building.mean_roof_height", "80 ft" },
+		{ "building.slope", "15 deg" }, { NULL, NULL } };
+	static const Edit unknown[] = { { "building.eave_height", "75 ft" }, { "wind.low_rise_figures", "unknown" }, { NULL, NULL } };
+	Case *zone = zone_named(edited(*state, old), "3");
+	assert_string_equal(((const Zone *)zone->row)->figure.text, "30.4-2A");
+	assert_close(wind_value(zone, "pressure_coefficient"), 2.8, 1e-12);
+	assert_close(wind_value(zone, "plan_area"), 4 * 12 * 12, 1e-9);
+	assert_int_equal(wind_fact(edited(*state, steep)->of[KIND_roof_area].at[0], "low_rise_taken")->state, FACT_NOT_APPLICABLE);
+	assert_int_equal(wind_fact(zone_named(edited(*state, unknown), "3"), "pressure_coefficient")->state, FACT_WAITING);
+}
+
 static void ground_is_level_stated_or_worked_out(void **state)
 {
 	static const Edit hill[] = { { "wind.topography", "{terrain: ridge, height: 80 ft, half_length: 160 ft, distance: 50 ft}" },
@@ -440,6 +493,8 @@ int main(void)
 		TEST(steep_roofs_take_the_mean_height),
 		TEST(a_parapet_spares_the_corners_of_flat_figures_only),
 		TEST(above_60_ft_another_figure_holds),
+		TEST(between_60_and_90_ft_either_figure_may_be_taken),
+		TEST(the_choice_in_other_editions_and_on_steep_roofs),
 		TEST(ground_is_level_stated_or_worked_out),
 		TEST(a_zone_takes_the_widest_of_its_places),
 		TEST(own_names_and_one_for_all_name_every_place),
