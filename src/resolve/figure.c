@@ -30,7 +30,7 @@ static double constant_or(const Resolving *r, const char *name, double otherwise
 	return row != NULL ? row->value_one.value : otherwise;
 }
 
-/* The height up to which the figures of low buildings hold; below 90 ft they may be chosen where a roof is no higher than its least
+/* The height up to which the figures of low buildings hold; below 90 ft they may be chosen for a roof no higher than its least
  * width. */
 static double low_rise_ft(const Resolving *r, const Building *building, double height_ft)
 {
