@@ -74,6 +74,7 @@ typedef struct Verdict {
 	Tally tally;
 	const RuleOutcome *outcome; /* of each rule of the edition, in its order; none until asked for */
 	uint32_t outcomes;
+	bool tells_passed; /* what was met and what did not apply are asked for */
 	const char *recommended_action; /* NULL in a self-check */
 	bool may_order;
 	const char *order_line; /* "Do not order: ..." or "nothing found here stands in the way of ordering" */

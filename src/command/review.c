@@ -46,7 +46,8 @@ static Verdict *advised(Run *run, const char *path, Arena *arena)
 	verdict->gate = run->gate;
 	if (run->shared.hashes)
 		take_fingerprints(verdict, arena);
-	if (outputs_need_outcomes(&run->outputs))
+	verdict->tells_passed = run->arguments->value[OPTION_passed] != NULL;
+	if (verdict->tells_passed || outputs_need_outcomes(&run->outputs))
 		find_outcomes(verdict, arena);
 	if (outputs_need_site_checks(&run->outputs))
 		find_site_checks(verdict, arena);

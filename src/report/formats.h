@@ -16,6 +16,8 @@ void write_ndjson(Out *out, const Verdict *verdict, Arena *arena);
 void write_csv(Out *out, const Verdict *verdict, Arena *arena);
 void write_junit(Out *out, const Verdict *verdict, Arena *arena);
 
-extern const ReportDocument csv_document, junit_document;
+void write_sarif(Out *out, const Verdict *verdict, Arena *arena);
+
+extern const ReportDocument csv_document, junit_document, sarif_document;
 
 #endif

@@ -48,14 +48,6 @@ static void put_line(Markup *page, const char *label, const char *text)
 	put(page->out, text);
 }
 
-static const char *waiting_rules(const Finding *item, Arena *arena)
-{
-	const char *codes = "";
-	for (uint32_t i = 0; i < item->waiting; i++)
-		codes = arena_printf(arena, "%s%s%s", codes, i > 0 ? ", " : "", item->waits[i]);
-	return codes;
-}
-
 /* "file:line:column: ACTION: finding [CODE]" */
 static void put_one_line(const Suite *suite, const Finding *item, const Spot *spot, const char *heading)
 {
@@ -81,7 +73,7 @@ static void put_body(const Suite *suite, const Finding *item, const Spot *spot)
 	put_line(page, "Basis: ", item->basis);
 	put_line(page, "Remedy: ", item->remedy);
 	put_line(page, "Answer by: ", item->answer_by);
-	put_line(page, "Rules that wait for it: ", waiting_rules(item, suite->arena));
+	put_line(page, "Rules that wait for it: ", waiting_codes(item, suite->arena));
 }
 
 /* Not by the item's number, so that a build server knows it again in the next round. */

@@ -22,6 +22,14 @@ bool is_at_gate(const Verdict *verdict, const Finding *item, const Spot *spot)
 	return action >= 0 && action <= (int)verdict->gate;
 }
 
+const char *waiting_codes(const Finding *item, Arena *arena)
+{
+	const char *codes = "";
+	for (uint32_t i = 0; i < item->waiting; i++)
+		codes = arena_printf(arena, "%s%s%s", codes, i > 0 ? ", " : "", item->waits[i]);
+	return codes;
+}
+
 const char *submittal_number(const Verdict *verdict)
 {
 	const Text *number = &verdict->cases->submittal->submittal;
