@@ -17,7 +17,7 @@ static const ReportFormat formats[] = {
 	{ "json", "everything, for programs; several submittals make an array", write_json, OUT_TERMINAL, REPORT_LINES, NULL },
 	{ "ndjson", "the same, one line a submittal", write_ndjson, OUT_TERMINAL, REPORT_LINES, NULL },
 	{ "csv", "one line a place of an item, for spreadsheets", write_csv, OUT_CSV, REPORT_LINES, &csv_document },
-	{ "sarif", "SARIF 2.1.0, for services that read the results of checks", write_sarif, OUT_TERMINAL, REPORT_LINES, &sarif_document },
+	{ "sarif", "SARIF 2.1.0, for services that read results", write_sarif, OUT_TERMINAL, REPORT_LINES, &sarif_document },
 	{ "junit", "JUnit XML, for build servers", write_junit, OUT_MARKUP, REPORT_LINES, &junit_document },
 	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES, NULL },
 	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES, NULL },
