@@ -28,7 +28,7 @@ TESTS = $(filter-out $(LONG_TESTS),$(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(
 COMPILE = $(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(CPPFLAGS) -MMD -MP
 AGAIN = $(MAKE) --no-print-directory -j$(JOBS)
 
-.PHONY: all check check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
+.PHONY: all check check-formats check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
 
 all: $(BUILD)/seamstamp
 
@@ -78,6 +78,17 @@ check:
 # The suites once more by the other compiler and under both sanitizers; what takes longest stands last.
 check-clang:
 	+@$(AGAIN) -s BUILD=$(BUILD)/clang CC=clang WERROR=-Werror test
+
+# Other people's validators, from the registry of npm; they stay in the build folder.
+check-formats: $(BUILD)/npm/installed
+	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror all
+	@BUILD=$(BUILD)/check NPM=$(BUILD)/npm sh tests/formats/check.sh
+
+$(BUILD)/npm/installed: tests/formats/packages.txt
+	@mkdir -p $(@D)
+	@printf '{"name":"validators","private":true}\n' >$(@D)/package.json
+	npm install --prefix $(@D) --save-exact --ignore-scripts --no-audit --no-fund --loglevel=error $$(cat $<)
+	@touch $@
 
 check-long:
 	+@$(AGAIN) check-clang sanitize static valgrind -j1
