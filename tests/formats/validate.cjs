@@ -21,7 +21,7 @@ function closed(schema) {
 function bySchema(schema) {
 	const Ajv = from("ajv/dist/2020");
 	const check = new Ajv({ strict: false, allErrors: true, validateFormats: false }).compile(schema);
-	return (tree) => (check(tree) ? [] : check.errors.map((error) => `${error.instancePath} ${error.message}`));
+	return (tree) => (check(tree) ? [] : check.errors.map((error) => `${error.instancePath} ${error.message} ${JSON.stringify(error.params)}`));
 }
 
 // One tree of a .json, one a line of an .ndjson.
@@ -63,7 +63,7 @@ for (const file of files) {
 	} catch (error) {
 		found = [String(error.message)];
 	}
-	for (const fault of found.slice(0, 10)) console.log(`${file}: ${fault}`);
+	if (faults < 10) for (const fault of found.slice(0, 3)) console.log(`${file}: ${fault}`);
 	faults += found.length;
 }
 process.exit(faults > 0 ? 1 : 0);
