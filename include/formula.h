@@ -186,6 +186,7 @@ typedef struct {
 	double slope_in_12, overhang_ft; /* in plan, below the eave: it lies in the zone of the eave */
 	double panel_width_in;
 	bool whole_panels; /* as laid: a panel that a zone touches is laid as that zone, at the closest spacing */
+	bool alone; /* the only plane: it goes over the whole width, whatever the layout */
 } Plane;
 
 /* Clips of all seams of one plane, added to `clips` of each zone: along a seam one at the eave, then one for each spacing begun

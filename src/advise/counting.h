@@ -13,6 +13,7 @@ typedef struct {
 	Case *area;
 	const RoofArea *row;
 	double running, fixed; /* clips of the area as laid, for what is counted by the clip; -1: not known */
+	double exact; /* running clips by the plan */
 } Counting;
 
 /* A quantity begun for a part (or NULL) of the area. */

@@ -81,7 +81,7 @@ static bool count_end_laps(Counting *counting, Amount *line, double *length)
 	return true;
 }
 
-/* Both faces of every closure of every place where one stands. */
+/* Both faces of every closure of every place where one stands; at a ridge closures stand on both sides. */
 static bool count_beds(Counting *counting, Amount *line, double *length)
 {
 	uint32_t i = 0;
@@ -93,9 +93,9 @@ static bool count_beds(Counting *counting, Amount *line, double *length)
 			refuse_count(line, "the length of a detail with closures is not stated");
 			return false;
 		}
-		*length += 2 * run;
+		*length += (strcmp(closure->where.text, "ridge") == 0 ? 4 : 2) * run;
 	}
-	line->how = "both faces of the closures, along the details they stand in";
+	line->how = "both faces of the closures, along the details they stand in, of a ridge on both sides";
 	return true;
 }
 

@@ -107,6 +107,7 @@ static void count_zone(Counting *counting, const Case *clip, Case *zone)
 	line->how = arena_printf(counting->arena, "along each seam at %s in",
 		number_shortest(counting->arena, here->record.spacing_in.value));
 	settle(counting, line, exact, laid);
+	counting->exact += exact;
 	if (counting->running >= 0)
 		counting->running += line->laid;
 }
@@ -115,7 +116,7 @@ static void count_running(Counting *counting)
 {
 	uint32_t clips, zones = 0, i = 0;
 	const Case *clip = running_clip(counting, &clips);
-	counting->running = 0;
+	counting->running = counting->exact = 0;
 	for (const Case *zone; clips == 1 && (zone = next_of(counting, KIND_zone, &i)) != NULL; zones++)
 		count_zone(counting, clip, (Case *)zone);
 	if (zones > 0)
@@ -126,7 +127,7 @@ static void count_running(Counting *counting)
 		: "no running clip with its spacing is stated");
 }
 
-/* Fixed clips stand along one line on every plane. */
+/* Fixed clips stand along one line on every plane, in the seams that come at their spacing: at the rakes are none. */
 static void count_fixed(Counting *counting)
 {
 	uint32_t i = 0;
@@ -141,14 +142,15 @@ static void count_fixed(Counting *counting)
 		bool one = is_value(&spacing->given) && spacing->count == 1 && is_value(&spacing->at[0].given);
 		if (!one)
 			refuse_count(line, "its spacing along the fixed line is not stated as one value");
-		if (!one || !take_fact(counting->area, FACT_roof_area_planes, line, &planes, counting->arena)) {
+		if (!one || !take_fact(counting->area, FACT_roof_area_planes, line, &planes, counting->arena) ||
+			!take_number(&counting->row->building.length_ft, "plan length of the building", line, counting->arena)) {
 			counting->fixed = -1;
 			continue;
 		}
 		double length = counting->row->building.length_ft.value * 12;
-		double count = planes * pieces_to_cover(length, spacing->at[0].value);
+		double count = planes * (pieces_to_cover(length, spacing->at[0].value) - 1);
 		line->unit = "pieces";
-		line->how = arena_printf(counting->arena, "at %s in along %s line of %s ft",
+		line->how = arena_printf(counting->arena, "at %s in along %s line of %s ft, none at the rakes",
 			number_shortest(counting->arena, spacing->at[0].value), planes == 1 ? "one" : "each",
 			number_shortest(counting->arena, length / 12));
 		settle(counting, line, count, count);
@@ -173,7 +175,8 @@ static void count_fastener(Counting *counting, const Case *at)
 		line->unit = "pieces";
 		line->how = arena_printf(counting->arena, "%s in each of %s clips", number_shortest(counting->arena, fastener->per_one.value),
 			number_shortest(counting->arena, clips));
-		settle(counting, line, fastener->per_one.value * clips, fastener->per_one.value * clips);
+		double exact = running ? counting->exact : clips;
+		settle(counting, line, fastener->per_one.value * exact, fastener->per_one.value * clips);
 	}
 }
 

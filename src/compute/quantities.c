@@ -116,6 +116,7 @@ static double count_here(Case *zone, bool whole_panels)
 	const ZoneHere *here = fetch_zone(zone);
 	Plane plane = { .whole_panels = whole_panels };
 	double planes = OF(zone, roof_area_planes_one);
+	plane.alone = planes == 1;
 	plane.plan.length_ft = GIVEN(zone, roof_area, RoofArea, building.length_ft);
 	plane.plan.width_ft = GIVEN(zone, roof_area, RoofArea, building.width_ft);
 	plane.slope_in_12 = GIVEN(zone, roof_area, RoofArea, building.slope_in_12);

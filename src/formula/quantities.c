@@ -37,20 +37,37 @@ static int number_of(const ZoneSpacing *zone, size_t zones, const char *name)
 	return NO_ZONE;
 }
 
-/* The zone in which the clips of a seam stand at a height: its own, or of the panels on both sides the one laid closest. */
+/* Over a single plane the far half of a roof drawn about its middle is as the near one. */
+static bool is_mirrored(const Plane *plane)
+{
+	return plane->alone && plane->plan.layout != LAYOUT_MONOSLOPE;
+}
+
+/* The zone in which the clips of a seam stand at a height: its own, unless one beside it is laid closer. As laid, all zones that
+ * reach into the two panels of the seam lie beside it; else only those that meet on it. What only touches reaches nowhere. */
 static int zone_of_seam(const Plane *plane, const ZoneSpacing *zone, size_t zones, double along_ft, double up_ft)
 {
-	double width = plane->whole_panels ? plane->panel_width_in / 12 : 0;
+	double width = plane->panel_width_in / 12, hair = width * 1e-6, edge = plane->whole_panels ? width - hair : hair;
+	const double beside[] = { 0, -hair, hair, -edge, edge };
+	double up = is_mirrored(plane) ? fmin(up_ft, plane->plan.width_ft - up_ft) : up_ft;
 	int found = NO_ZONE;
-	for (int side = -1; side <= 1; side++) {
-		double at = fmin(fmax(along_ft + side * width, 0), plane->plan.length_ft);
-		int here = number_of(zone, zones, zone_of_point(&plane->plan, at, up_ft));
+	for (size_t i = 0; i < sizeof beside / sizeof *beside; i++) {
+		double at = fmin(fmax(along_ft + beside[i], 0), plane->plan.length_ft);
+		int here = number_of(zone, zones, zone_of_point(&plane->plan, at, up));
 		if (here == NO_ZONE)
 			return NO_ZONE;
 		if (found == NO_ZONE || zone[here].spacing_in < zone[found].spacing_in)
 			found = here;
 	}
 	return found;
+}
+
+static size_t levels_of(const Plane *plane, double at[2 * MOST_LEVELS])
+{
+	size_t levels = plan_levels_ft(&plane->plan, at), middle = levels;
+	for (size_t i = middle - 1; is_mirrored(plane) && i > 0; i--)
+		at[levels++] = plane->plan.width_ft - at[i - 1];
+	return levels;
 }
 
 /* Clips set so far along a seam at one spacing: a zone line between zones laid alike does not begin anew. */
@@ -70,8 +87,8 @@ static double more_clips(Laying *laying, double spacing_in, double length_in)
 
 static bool count_seam(const Plane *plane, const ZoneSpacing *zone, size_t zones, double along_ft, double *clips)
 {
-	double at[MOST_LEVELS];
-	size_t levels = plan_levels_ft(&plane->plan, at);
+	double at[2 * MOST_LEVELS];
+	size_t levels = levels_of(plane, at);
 	Laying laying = { .spacing_in = 0 };
 	for (size_t i = 1; i < levels; i++) {
 		if (at[i] <= at[i - 1])

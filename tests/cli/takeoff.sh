@@ -29,6 +29,12 @@ run 0 takeoff cut.yaml
 has out "all lengths of the panel schedule"
 has out "cut to 61.25 ft"
 has out "18343.75"
+# Both faces of the closures of 400 ft of eave, and of both sides of 200 ft of ridge; in each eave 149 seams with a fixed clip.
+jq -e '[.takeoff[] | select(.kind == "sealant" and .where == "closure")] | .[0].by_plan == 1600' "$scratch/a.json" >/dev/null || fault "1600 ft"
+jq -e '[.takeoff[] | select(.where == "fixed line")] | .[0].by_plan == 298' "$scratch/a.json" >/dev/null || fault "298 fixed clips"
+# 40 roofs drawn and counted piece by piece; tests/long/takeoff.sh draws 500.
+last="takeoff of random roofs"
+python3 tests/oracle/takeoff.py "$program" --plans 40 >"$scratch/said" || { cat "$scratch/said" >&2; fault "takeoff.py"; }
 run 2 takeoff
 has err "takeoff needs one FILE"
 run 2 takeoff "$examples"

@@ -75,6 +75,40 @@ static void clips_by_zone(void **state)
 	assert_close(hung[2], 2 * (1 + 8), 0);
 }
 
+/* The only plane of the same roof: from eave to eave 3 ft, 14 ft, 3 ft. */
+static void clips_of_a_single_plane(void **state)
+{
+	(void)state;
+	Plane plane = { .plan = { 20, 20, 3, LAYOUT_EDGES }, .slope_in_12 = 0, .panel_width_in = 24, .alone = true };
+	ZoneSpacing zone[] = { { "1", 24 }, { "2", 12 }, { "3", 6 } };
+	double clips[3] = { 0 };
+	assert_true(count_clips(&plane, zone, 3, clips));
+	assert_close(clips[0], 7 * 7, 0);
+	assert_close(clips[1], 2 * 14 + 7 * (1 + 3 + 3), 0);
+	assert_close(clips[2], 2 * (1 + 6 + 6), 0);
+}
+
+/* Strips of 4 ft end on the seams at 4 and 16 ft: these are laid as the closer of the two zones; the panels beyond are only
+ * touched. */
+static void zones_that_end_on_a_seam(void **state)
+{
+	(void)state;
+	Plane plane = { .plan = { 20, 20, 4, LAYOUT_EDGES }, .slope_in_12 = 0, .panel_width_in = 24 };
+	ZoneSpacing wide_edges[] = { { "1", 12 }, { "2", 24 }, { "3", 24 } };
+	double clips[3] = { 0 };
+	assert_true(count_clips(&plane, wide_edges, 3, clips));
+	assert_close(clips[0], 2 * 6 + 5 * 6, 0); /* 6 ft of field, also beside the seams on the border */
+	assert_close(clips[1], 2 * 3 + 5 * (1 + 2), 0);
+	assert_close(clips[2], 2 * (1 + 2) + 2 * (1 + 2), 0);
+	ZoneSpacing close_edges[] = { { "1", 24 }, { "2", 12 }, { "3", 6 } };
+	double laid[3] = { 0 };
+	plane.whole_panels = true;
+	assert_true(count_clips(&plane, close_edges, 3, laid));
+	assert_close(laid[0], 5 * 3, 0);
+	assert_close(laid[1], 4 * 6 + 5 * (1 + 4), 0);
+	assert_close(laid[2], 4 * (1 + 8), 0);
+}
+
 static void sheets(void **state)
 {
 	(void)state;
@@ -94,6 +128,8 @@ static void sheets(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = { cmocka_unit_test(lengths_and_panels), cmocka_unit_test(slope_factors),
-		cmocka_unit_test(clips_at_one_spacing), cmocka_unit_test(clips_by_zone), cmocka_unit_test(sheets) };
+		cmocka_unit_test(clips_at_one_spacing), cmocka_unit_test(clips_by_zone),
+		cmocka_unit_test(clips_of_a_single_plane),
+		cmocka_unit_test(zones_that_end_on_a_seam), cmocka_unit_test(sheets) };
 	return cmocka_run_group_tests_name("formula_quantities", tests, NULL, NULL) != 0;
 }
