@@ -42,7 +42,7 @@ static double uplift_at(Case *fact, uint32_t in_zone)
 	for (Case *zone = first_below(area, KIND_zone); zone != NULL; zone = zone->next) {
 		if (name != NULL && !is_in(zone, name))
 			continue;
-		double uplift = OF_AT(fact, zone, zone_demand_psf);
+		double uplift = OF_AT(fact, zone, zone_roof_uplift_psf);
 		worst = worst == NULL || uplift > greatest ? zone : worst;
 		greatest = fmax(greatest, uplift);
 	}

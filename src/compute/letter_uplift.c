@@ -41,6 +41,11 @@ static Fit fit_of(const Case *zone, const char *words)
 	const char *name = here->record.name.text;
 	if (strcmp(words, name) == 0)
 		return ITS_NAME;
+	if (here->zone != NULL && strcmp(words, "overhang") == 0)
+		return OTHER_ZONE; /* a fact of its own */
+	bool is_interior = here->zone != NULL && strcmp(words, "interior") == 0 && !is_in_figure(zone, here->figure, words);
+	if (is_interior) /* who sets an interior apart where the figure does not means its field */
+		return is_among("field", here->zone->places.text) ? ITS_PLACE : OTHER_ZONE;
 	bool is_everywhere = strcmp(words, "all zones") == 0 || strcmp(name, "all zones") == 0;
 	if (is_everywhere || (here->zone != NULL && is_among(words, here->zone->places.text)))
 		return ITS_PLACE;
@@ -76,13 +81,15 @@ static double at_allowable_level(Case *zone, const Case *letter, double pressure
 	return ready(zone) ? asd_uplift_psf(pressure, factor) : 0;
 }
 
-/* The greatest pressure of a place that is no zone; -1 if none is named. */
+/* The greatest pressure of a place that is no zone, or of one value for all; -1 if neither is named. */
 static double pressure_of_overhang(Case *zone, const ByZone *pressures)
 {
 	double greatest = -1;
-	for (uint32_t i = 0; i < pressures->count; i++)
-		if (strcmp(zone_words(zone->all->arena, pressures->at[i].zone), "overhang") == 0)
+	for (uint32_t i = 0; i < pressures->count; i++) {
+		const char *words = zone_words(zone->all->arena, pressures->at[i].zone);
+		if (strcmp(words, "overhang") == 0 || strcmp(words, "all zones") == 0)
 			greatest = fmax(greatest, pressures->at[i].value);
+	}
 	return greatest;
 }
 

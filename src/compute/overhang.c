@@ -11,7 +11,7 @@
 #include <math.h>
 #include <string.h>
 
-static const char *const no_curve = "the figure gives no pressure for an overhang; the engineer's letter has to";
+static const char *const no_curve = "no figure gives the pressure of this overhang: the engineer's letter has to state it";
 
 /* Hip roofs of ASCE 7-16 have their overhangs in figures of their own. */
 static const char *overhang_figure(const char *figure)
@@ -46,16 +46,44 @@ static bool fetch_is_at_eave(Case *zone, const ZoneHere *here)
 	return is_zone_at_eave(&plan, here->zone->zone.text);
 }
 
-/* The zone if an overhang is stated and the zone reaches it; else the fact does not apply, waits or is refused. */
-static const ZoneHere *fetch_overhung_zone(Case *zone)
+static bool fetch_is_stated(Case *zone)
 {
 	double overhang = GIVEN_OR(zone, roof_area, RoofArea, building.overhang_ft, 0);
 	if (ready(zone) && overhang <= 0)
 		SKIP(zone, "no overhang at the eave is stated");
-	const ZoneHere *here = ready(zone) ? fetch_zone(zone) : NULL;
+	return ready(zone);
+}
+
+/* The zone if an overhang is stated and the zone reaches it; else the fact does not apply, waits or is refused. */
+static const ZoneHere *fetch_overhung_zone(Case *zone)
+{
+	const ZoneHere *here = fetch_is_stated(zone) ? fetch_zone(zone) : NULL;
 	if (here != NULL && !fetch_is_at_eave(zone, here) && ready(zone))
 		SKIP(zone, "this zone does not reach the eave");
 	return ready(zone) ? here : NULL;
+}
+
+/* A load standard that is not accepted is to be put right first. */
+static bool is_accepted(const Case *zone, const char *standard)
+{
+	const Texts *accepted = &zone->all->criteria->edition.standards;
+	for (uint32_t i = 0; i < accepted->count; i++)
+		if (same_text(accepted->at[i].text, standard))
+			return true;
+	return false;
+}
+
+/* Where no figure draws the zones, all but those of the field may reach the eave. */
+static bool fetch_is_overhung(Case *zone)
+{
+	if (((const ZoneHere *)zone->row)->zone != NULL)
+		return fetch_overhung_zone(zone) != NULL;
+	const char *standard = fetch_standard(zone);
+	if (ready(zone) && !is_accepted(zone, standard))
+		SKIP(zone, "this load standard is not accepted");
+	if (fetch_is_stated(zone) && OF(zone, zone_is_edge_yes) == 0 && ready(zone))
+		SKIP(zone, "this zone does not reach the eave");
+	return ready(zone);
 }
 
 /* ---- coefficient ---- */
@@ -113,14 +141,16 @@ double zone_overhang_asd_psf(Case *zone)
 /* The greater of letter and computed; the letter alone where the figure gives nothing. */
 double zone_overhang_uplift_psf(Case *zone)
 {
-	if (fetch_overhung_zone(zone) == NULL)
+	if (!fetch_is_overhung(zone))
 		return 0;
 	const Fact *computed = fetch_use(zone, zone, FACT_zone_overhang_asd);
 	const Fact *letter = fetch_use(zone, zone, FACT_zone_letter_overhang);
 	bool is_lettered = letter->state != FACT_NOT_APPLICABLE, is_alone = is_lettered && computed->state == FACT_REFUSED;
 	if (is_lettered)
 		fetch_raise(zone, letter);
-	if (!is_alone)
+	if (computed->state == FACT_REFUSED && !is_lettered)
+		REFUSE(zone, no_curve);
+	else if (!is_alone)
 		fetch_raise(zone, computed);
 	if (!ready(zone))
 		return 0;

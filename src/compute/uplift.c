@@ -112,32 +112,32 @@ static double one_alone(Case *zone, const Fact *fact, const char *formula, const
 	return fact->value;
 }
 
-/* The overhang at the eave is held by the same clips. */
-static double or_overhang(Case *zone, double demand, const char *formula)
-{
-	const Fact *overhang = fetch_use(zone, zone, FACT_zone_overhang_uplift);
-	if (overhang->state == FACT_NOT_APPLICABLE)
-		return demand;
-	fetch_raise(zone, overhang);
-	if (!ready(zone) || overhang->value <= demand)
-		return demand;
-	zone->now->formula = formula;
-	note(zone, "the overhang at the eave governs");
-	return overhang->value;
-}
-
 /* Where no figure covers the roof the letter stands alone; where no letter speaks of the zone, what is computed. */
-double zone_demand_psf(Case *zone)
+double zone_roof_uplift_psf(Case *zone)
 {
 	const Fact *letter = fetch_use(zone, zone, FACT_zone_letter_uplift), *computed = fetch_use(zone, zone, FACT_zone_asd_uplift);
 	if (letter->state == FACT_NOT_APPLICABLE)
-		return or_overhang(zone, one_alone(zone, computed, "{asd_uplift}", "computed; no letter gives a pressure here"),
-				   "max({asd_uplift}, {overhang_uplift})");
+		return one_alone(zone, computed, "{asd_uplift}", "computed; no letter gives a pressure here");
 	if (computed->state == FACT_REFUSED)
 		return one_alone(zone, letter, "{letter_uplift}", "the letter alone; nothing is computed for this roof");
 	fetch_raise(zone, letter);
 	fetch_raise(zone, computed);
 	if (ready(zone))
 		note(zone, letter->value >= computed->value ? "the letter governs" : "the computed value governs");
-	return or_overhang(zone, fmax(letter->value, computed->value), "max({letter_uplift}, {asd_uplift}, {overhang_uplift})");
+	return fmax(letter->value, computed->value);
+}
+
+/* The overhang at the eave is held by the same clips. */
+double zone_demand_psf(Case *zone)
+{
+	double roof = OF(zone, zone_roof_uplift_psf);
+	const Fact *overhang = fetch_use(zone, zone, FACT_zone_overhang_uplift);
+	note(zone, fact_of(zone, FACT_zone_roof_uplift)->note);
+	if (overhang->state == FACT_NOT_APPLICABLE)
+		return roof;
+	fetch_raise(zone, overhang);
+	zone->now->formula = "max({roof_uplift}, {overhang_uplift})";
+	if (ready(zone) && overhang->value > roof)
+		note(zone, "the overhang at the eave governs");
+	return ready(zone) ? fmax(roof, overhang->value) : 0;
 }

@@ -55,6 +55,7 @@ static const struct {
 	{ "zone", "overhang_asd", "allowable level (ASD)" },
 	{ "zone", "letter_overhang", "allowable level (ASD)" },
 	{ "zone", "overhang_uplift", "allowable level (ASD)" },
+	{ "zone", "roof_uplift", "allowable level (ASD)" },
 	{ "zone", "demand", "allowable level (ASD)" },
 	{ "zone", "tested_uplift", "ultimate, as tested" },
 	{ "zone", "straight_line_uplift", "ultimate, as tested" },

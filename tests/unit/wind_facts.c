@@ -329,7 +329,7 @@ static void demand_waits_for_a_letter_that_may_cover_the_roof(void **state)
 static void the_letter_stands_alone_without_a_figure(void **state)
 {
 	static const Edit other[] = { { "building.shape", "other" }, { "roof_areas.0.clips.0.spacing", "{field: 24 in, corner: 12 in}" },
-		{ NULL, NULL } };
+		{ "building.overhang", "0 ft" }, { NULL, NULL } };
 	Cases *all = edited(*state, other);
 	assert_int_equal(all->of[KIND_zone].count, 4);
 	assert_close(wind_value(zone_named(all, "corner"), "demand"), 53.5, 0);

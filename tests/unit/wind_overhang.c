@@ -144,12 +144,57 @@ static void a_figure_without_overhangs_leaves_it_to_the_letter(void **state)
 		assert_int_equal(of_zone(all, "3", "overhang_uplift")->state, FACT_REFUSED);
 		assert_int_equal(of_zone(all, "3", "demand")->state, FACT_REFUSED);
 		assert_string_equal(of_zone(all, "3", "demand")->reason,
-				    "the figure gives no pressure for an overhang; the engineer's letter has to");
+				    "no figure gives the pressure of this overhang: the engineer's letter has to state it");
 		assert_int_equal(of_zone(all, "1", "demand")->state, FACT_KNOWN);
 		all = overhung(*state, &roofs[i], "1 ft", LETTER("{perimeter: 50 psf, overhang: 200 psf}"));
 		assert_close(of_zone(all, "3", "overhang_uplift")->value, 120, 1e-12);
 		assert_close(of_zone(all, "3", "demand")->value, 120, 1e-12);
 	}
+}
+
+/* The eave lies in no zone of a roof that no figure covers: all but the field may reach it. */
+static void without_a_figure_the_letter_has_to_state_the_overhang(void **state)
+{
+	static const WindRoof open = { "ASCE 7-16", "gable", "open", "C", 1, 24, 200, 120, 115, 0, 0 };
+	Cases *all = overhung(*state, &open, "1 ft", LETTER("{field: 40 psf, perimeter: 50 psf, corner: 60 psf}"));
+	assert_int_equal(of_zone(all, "perimeter", "demand")->state, FACT_REFUSED);
+	assert_close(of_zone(all, "perimeter", "roof_uplift")->value, 30, 1e-12);
+	assert_close(of_zone(all, "field", "demand")->value, 24, 1e-12);
+	all = overhung(*state, &open, "1 ft", LETTER("{field: 40 psf, perimeter: 50 psf, corner: 100 psf, overhang: 80 psf}"));
+	assert_close(of_zone(all, "perimeter", "demand")->value, 48, 1e-12);
+	assert_close(of_zone(all, "corner", "demand")->value, 60, 1e-12);
+	assert_close(of_zone(all, "field", "demand")->value, 24, 1e-12);
+	all = overhung(*state, &open, "1 ft", LETTER("90 psf"));
+	assert_close(of_zone(all, "perimeter", "demand")->value, 54, 1e-12);
+	all = overhung(*state, &open, "0 ft", LETTER("{field: 40 psf, perimeter: 50 psf, corner: 60 psf}"));
+	assert_close(of_zone(all, "corner", "demand")->value, 36, 1e-12);
+}
+
+/* What stands on the roof is not pulled from below: the cap said to be in the corner is held against 3.0 of zone 3e, not 4.1. */
+static void nothing_on_the_roof_is_held_against_the_overhang(void **state)
+{
+	static const WindRoof gable = { "ASCE 7-16", "gable", "enclosed", "C", 4, 24, 200, 120, 115, 0, 0 };
+	Cases *all = overhung(*state, &gable, "1 ft", "none");
+	double velocity = wind_value(all->of[KIND_roof_area].at[0], "velocity_pressure");
+	Case *cap = NULL;
+	for (uint32_t i = 0; i < all->of[KIND_detail].count; i++)
+		if (strcmp(((const Detail *)all->of[KIND_detail].at[i]->row)->place.text, "ridge") == 0)
+			cap = all->of[KIND_detail].at[i];
+	assert_non_null(cap);
+	assert_close(wind_value(cap, "zone_uplift"), 0.6 * velocity * (3.0 + 0.18), 1e-12);
+	assert_true(of_zone(all, "3e", "demand")->value > wind_value(cap, "zone_uplift"));
+}
+
+/* A word for the overhang, or for an interior the figure has none of, speaks for no zone the letter leaves out. */
+static void words_of_the_letter_go_where_they_belong(void **state)
+{
+	static const WindRoof gable = { "ASCE 7-16", "gable", "enclosed", "C", 4, 24, 200, 120, 115, 0, 0 };
+	Cases *all = overhung(*state, &gable, "1 ft", LETTER("{interior: 90 psf, field: 40 psf, corner: 60 psf, overhang: 150 psf}"));
+	assert_close(of_zone(all, "1", "letter_uplift")->value, 54, 1e-12);
+	assert_close(of_zone(all, "3e", "letter_uplift")->value, 36, 1e-12);
+	assert_int_equal(of_zone(all, "2r", "letter_uplift")->state, FACT_NOT_APPLICABLE);
+	all = overhung(*state, &gable, "1 ft", LETTER("{field: 40 psf, edges: 50 psf}"));
+	assert_close(of_zone(all, "2r", "letter_uplift")->value, 30, 1e-12);
 }
 
 static int start(void **state)
@@ -177,6 +222,9 @@ int main(void)
 		TEST(the_clips_at_the_eave_hold_the_overhang),
 		TEST(the_letter_may_state_it),
 		TEST(a_figure_without_overhangs_leaves_it_to_the_letter),
+		TEST(without_a_figure_the_letter_has_to_state_the_overhang),
+		TEST(nothing_on_the_roof_is_held_against_the_overhang),
+		TEST(words_of_the_letter_go_where_they_belong),
 	};
 	return cmocka_run_group_tests_name("wind_overhang", tests, start, stop) != 0;
 }
