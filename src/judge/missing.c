@@ -172,16 +172,24 @@ static void walk_field(Judging *judging, const Walk *walk, const Field *field)
 	open_field(judging, walk, field);
 }
 
+static bool is_same_place(const Given *a, const Given *b)
+{
+	return a->place.source == b->place.source && a->place.line == b->place.line && a->place.column == b->place.column;
+}
+
 /* What an area writes of its own building is asked for where it says that it is not known; all else is asked of the building. */
 static void walk_own_building(Judging *judging, const Walk *area, const Field *building)
 {
 	const char *rows[] = { area->row + building->offset, area->submitted + building->offset };
+	const Building *shared = &judging->cases->submittal->building;
 	for (uint32_t i = 0; i < Building_record.count; i++)
 		for (int j = 0; j < 2; j++) {
 			const Field *field = &Building_record.field[i];
-			Said said = given_in(field, rows[j])->said;
-			if (said != SAID_UNKNOWN && said != SAID_BY_OTHERS && said != SAID_UNREADABLE)
+			const Given *given = given_in(field, rows[j]);
+			if (given->said != SAID_UNKNOWN && given->said != SAID_BY_OTHERS && given->said != SAID_UNREADABLE)
 				continue;
+			if (is_same_place(given, given_in(field, shared)))
+				continue; /* taken over from the building of the submittal, which is asked for it */
 			open_field(judging, &(Walk){ area->at, &Building_record, rows[j], rows[1] }, field);
 			break;
 		}
