@@ -6,6 +6,8 @@
 
 #include "parts.h"
 
+#include <string.h>
+
 /* No excerpt beyond this column: the way there is walked for every item, and a file may be one line long. */
 enum { FARTHEST_COLUMN = 2000, MOST_CHARACTERS = 400, TAB_WIDTH = 8 };
 
@@ -46,7 +48,7 @@ static int width_of(const char *text, size_t from, size_t to)
 	return width;
 }
 
-/* Drops characters from the left until the place is near enough to the left margin. */
+/* Drops characters from the left until the place is near enough to the left margin; no word is cut if a blank stands there. */
 static void cut_before(Slice *slice, int room)
 {
 	int width = width_of(slice->text, slice->start, slice->place);
@@ -56,9 +58,12 @@ static void cut_before(Slice *slice, int room)
 		slice->start = next;
 		slice->cut_before = true;
 	}
+	const char *blank = slice->cut_before ? memchr(slice->text + slice->start, ' ', slice->place - slice->start) : NULL;
+	if (blank != NULL)
+		slice->start = (size_t)(blank - slice->text) + 1;
 }
 
-/* Ends the slice where the room ends. */
+/* Ends the slice where the room ends, behind a whole word if a blank stands there. */
 static void cut_after(Slice *slice, size_t length, int room)
 {
 	size_t at = slice->start;
@@ -70,10 +75,14 @@ static void cut_after(Slice *slice, size_t length, int room)
 			break;
 		at = next;
 	}
-	slice->end = at;
 	slice->cut_after = at < length;
 	if (slice->place_end > at)
 		slice->place_end = at;
+	slice->end = at;
+	while (slice->cut_after && at > slice->place_end && slice->text[at] != ' ')
+		at--;
+	if (at > slice->place_end)
+		slice->end = at;
 }
 
 /* The text of a slice with its tabs as they are; or as many spaces as it is wide. */

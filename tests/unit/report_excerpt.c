@@ -59,6 +59,24 @@ static void tabs_stay_in_both_lines(void **state)
 	arena_free(arena);
 }
 
+/* Words are not cut in two where the line has blanks. */
+static void long_lines_are_cut_between_words(void **state)
+{
+	Arena *arena = arena_make();
+	char line[601] = "";
+	(void)state;
+	for (int i = 0; i < 60; i++)
+		memcpy(line + 10 * i, "built_up, ", 10);
+	line[600] = '\0';
+	memcpy(line + 300, "HERE", 4);
+	const char *text = excerpt(arena, line, 301, 4);
+	const char *second = strchr(text, '\n') + 1;
+	assert_memory_equal(text, "  ... built_up, ", 16);
+	assert_memory_equal(second - 14, "built_up, ...\n", 14);
+	assert_int_equal(strspn(second, " "), strstr(text, "HERE") - text);
+	arena_free(arena);
+}
+
 static void long_lines_are_cut_around_the_place(void **state)
 {
 	Arena *arena = arena_make();
@@ -104,7 +122,7 @@ int main(void)
 		cmocka_unit_test(combining_characters_take_none),
 		cmocka_unit_test(escapes_count_as_they_are_shown),
 		cmocka_unit_test(tabs_stay_in_both_lines),
-		cmocka_unit_test(long_lines_are_cut_around_the_place),
+		cmocka_unit_test(long_lines_are_cut_between_words), cmocka_unit_test(long_lines_are_cut_around_the_place),
 		cmocka_unit_test(no_excerpt_where_there_is_no_line),
 	};
 	return cmocka_run_group_tests_name("report_excerpt", tests, NULL, NULL) != 0;
