@@ -151,6 +151,7 @@ static const struct {
 	{ "YML-08", "YML-08", "a list as a key: the file breaks here" },
 	{ "YML-17", "YML-30", "the file breaks here, and nothing of it is judged" },
 	{ "FRM-08", "FRM-08", "the file is no form at all" },
+	{ "MIS-07", "MIS-07", "a rule of the sample edition says how a construction differs from the tested one, and stands for it" },
 	{ "MIS-08", "MIS-08", "the tables of the sample edition state whatever its rules ask of them" },
 	{ "MIS-09", "MIS-09", "a value that cannot be read has its reader's message, which stands for it" },
 };
