@@ -22,6 +22,7 @@ struct Case {
 	RecordKind kind;
 	uint32_t order; /* in the file, for stable sorting */
 	const char *name; /* "Main roof / clip-a-float": for people */
+	const char *before; /* its path in the round before; NULL: no earlier report */
 	uint32_t twin; /* how many records before it in the same list have the same name, or item and where */
 	const void *row; /* the values in force: written, else catalogue, else assumed */
 	const void *submitted; /* as written; equal to row for records without a catalogue */
@@ -50,6 +51,8 @@ struct Cases {
 	const Criteria *criteria;
 	const Reference *reference;
 	const Registers *registers;
+	const struct History *history; /* NULL: no earlier report */
+	const char *lacks_earlier; /* where it should be and is not; NULL: nobody looked, or there is none */
 	Arena *arena;
 	int32_t as_of; /* the day papers are judged at: --as-of, else received, else the submittal's date; INT32_MIN: unknown */
 	struct {

@@ -18,6 +18,7 @@ typedef struct {
 	const char *path; /* of the record, by names; NULL until asked for */
 	const char *field; /* "clip.item": what it stands at; NULL: no field */
 	const char *see; /* sheet or detail, as the record says */
+	const char *record, *name; /* of a place of an earlier round whose record is gone: what it was; else NULL */
 } Spot;
 
 /* One side of a comparison, as printed and as computed. */
@@ -28,7 +29,11 @@ typedef struct {
 	const char *unit;
 } Side;
 
-typedef enum { FOUND_BY_READER, FOUND_MISSING, FOUND_REFUSED, FOUND_BROKEN, FOUND_BY_REVIEWER } FoundBy;
+typedef enum {
+	FOUND_BY_READER, FOUND_MISSING, FOUND_REFUSED, FOUND_BROKEN, FOUND_BY_REVIEWER,
+	FOUND_BY_ROUNDS, /* by laying the round before beside this one, or a variance of the register */
+	FOUND_EARLIER /* in an earlier round; nothing of it was found in this one */
+} FoundBy;
 
 typedef struct {
 	FoundBy found_by;
@@ -67,6 +72,9 @@ typedef struct {
 /* Whether one place of it still waits for an answer; whether it may go on if its note is followed. */
 bool is_open_item(const Finding *item);
 bool is_condition_item(const Finding *item);
+
+/* The state of an item as a whole: open while one of its places is. */
+ItemState item_state(const Finding *item);
 
 /* The action it counts under: its own, a milder one where the reviewer kept it as a condition; -1 where he closed it. */
 int counted_action(const Finding *item);

@@ -4,6 +4,7 @@
 #ifndef PIPELINE_H
 #define PIPELINE_H
 
+#include "earlier.h"
 #include "node.h"
 #include "offers.h"
 #include "order.h"
@@ -37,6 +38,9 @@ typedef struct {
 	const Criteria *criteria;
 	const Reference *reference;
 	const Registers *registers;
+	const Earlier *earlier; /* the report of the round before, or NULL; and the submittal it was made of */
+	const Submittal *before;
+	const char *lacks_earlier; /* where the report of the round before should be and is not; NULL: nobody looked, or there is none */
 	int32_t as_of; /* INT32_MIN: not given */
 	bool nameless; /* nobody will read the names of the cases */
 } Inputs;

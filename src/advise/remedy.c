@@ -23,10 +23,19 @@ static bool asks_anything(const Wording *wording)
 	return false;
 }
 
+/* A place whose record is gone has nothing to vary. */
+static bool is_found_now(const Finding *item)
+{
+	for (uint32_t i = 0; i < item->spots; i++)
+		if (item->spot[i].where == NULL)
+			return false;
+	return true;
+}
+
 void fill_remedy(Advising *advising, Finding *item)
 {
 	const Wording *remedy = item->rule != NULL ? &item->rule->remedy : NULL;
-	if (remedy == NULL || item->judged == NULL || !asks_anything(remedy) || !may_try(advising))
+	if (remedy == NULL || item->judged == NULL || !is_found_now(item) || !asks_anything(remedy) || !may_try(advising))
 		return;
 	Advice advice = { .nearest_listing = NULL };
 	if (asks_for(remedy, "accepted_items"))

@@ -87,7 +87,8 @@ void *copied_row(Advising *advising, Copy *copy, const Case *at)
 Cases *resolve_copy(Advising *advising, const Copy *copy)
 {
 	const Cases *cases = advising->verdict->cases;
-	Inputs inputs = { &copy->submittal, cases->review, cases->criteria, cases->reference, cases->registers, cases->as_of, true };
+	Inputs inputs = { .submittal = &copy->submittal, .review = cases->review, .criteria = cases->criteria, .nameless = true,
+		.reference = cases->reference, .registers = cases->registers, .as_of = cases->as_of };
 	advising->tries++;
 	return resolve(advising->arena, &inputs);
 }

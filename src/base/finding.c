@@ -22,6 +22,18 @@ bool is_condition_item(const Finding *item)
 	return false;
 }
 
+ItemState item_state(const Finding *item)
+{
+	bool is_new = true, is_variance = false;
+	for (uint32_t i = 0; i < item->spots; i++) {
+		is_new &= item->spot[i].state == ITEM_NEW;
+		is_variance |= item->spot[i].state == ITEM_VARIANCE;
+	}
+	if (is_open_item(item))
+		return is_new ? ITEM_NEW : ITEM_OPEN;
+	return is_condition_item(item) ? ITEM_CONDITION : is_variance ? ITEM_VARIANCE : ITEM_CLOSED;
+}
+
 int counted_action(const Finding *item)
 {
 	if (is_open_item(item))

@@ -4,6 +4,7 @@
 #include "judging.h"
 
 #include "date.h"
+#include "rounds.h"
 #include "say.h"
 
 #include <string.h>
@@ -68,7 +69,7 @@ static Cases *bare_cases(const Inputs *inputs, Arena *arena)
 	return cases;
 }
 
-Verdict *judge_file(Shared *shared, const char *path, Arena *arena)
+Verdict *judge_round(Shared *shared, const char *path, Arena *arena, Refusal *refusal)
 {
 	Complaints complaints = { .arena = arena };
 	const Source *source;
@@ -80,12 +81,19 @@ Verdict *judge_file(Shared *shared, const char *path, Arena *arena)
 	if (!complaints.broken)
 		inputs.criteria = choose_criteria(shared, inputs.submittal, &complaints, &sha256);
 	complaints.broken |= inputs.criteria == NULL;
+	if (!complaints.broken && refusal != NULL && !find_earlier(shared, &inputs, arena, refusal))
+		return NULL;
 	Cases *cases = complaints.broken ? bare_cases(&inputs, arena) : resolve(arena, &inputs);
 	Verdict *verdict = judge(arena, cases, &complaints, source);
 	verdict->review_source = inputs.review != NULL ? shared->loaded.review_source : NULL;
 	verdict->criteria_sha256 = sha256;
 	verdict->si = shared->si;
 	return verdict;
+}
+
+Verdict *judge_file(Shared *shared, const char *path, Arena *arena)
+{
+	return judge_round(shared, path, arena, NULL);
 }
 
 /* Where a file breaks nothing is read any more, so the break is the last item. */

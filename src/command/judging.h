@@ -29,6 +29,10 @@ bool load_shared(Shared *shared);
 /* Reads, resolves and judges one file. By any thread. */
 Verdict *judge_file(Shared *shared, const char *path, Arena *arena);
 
+/* The same beside the round before; NULL where the report of that cannot be used with it. */
+struct Refusal;
+Verdict *judge_round(Shared *shared, const char *path, Arena *arena, struct Refusal *refusal);
+
 /* Why a file could not be judged. */
 const char *why_broken(const Verdict *verdict);
 

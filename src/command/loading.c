@@ -13,9 +13,9 @@
 
 enum { FILE_LIMIT = 4 * 1024 * 1024 };
 
-static void print_faults(Loaded *loaded, const Complaints *faults)
+static void print_faults(Arena *arena, const Complaints *faults)
 {
-	Out *out = out_make(loaded->arena, OUT_TERMINAL);
+	Out *out = out_make(arena, OUT_TERMINAL);
 	write_faults(out, faults);
 	send_error(out);
 }
@@ -25,7 +25,7 @@ bool load_registers(Loaded *loaded, const char *folder)
 	Complaints faults = { .arena = loaded->arena };
 	loaded->registers = read_registers(loaded->arena, folder, loaded->reference, &faults);
 	if (loaded->registers == NULL)
-		print_faults(loaded, &faults);
+		print_faults(loaded->arena, &faults);
 	return loaded->registers != NULL;
 }
 
@@ -70,7 +70,7 @@ Shelf *load_criteria(Loaded *loaded, const char *name, bool may_be_folder)
 	Complaints faults = { .arena = loaded->arena };
 	shelf->criteria = read_criteria(loaded->arena, shelf->name, loaded->reference, &faults);
 	if (shelf->criteria == NULL) {
-		print_faults(loaded, &faults);
+		print_faults(loaded->arena, &faults);
 		say_error(arena_printf(loaded->arena, "the criteria %s are refused as a whole; nothing was judged by them", name));
 	}
 	return shelf;
@@ -119,7 +119,7 @@ bool load_review(Loaded *loaded, const char *path)
 	if (loaded->review != NULL && faults.count == 0)
 		check_review(loaded->review, &faults);
 	if (faults.count > 0)
-		print_faults(loaded, &faults);
+		print_faults(loaded->arena, &faults);
 	return faults.count == 0 && loaded->review != NULL;
 }
 
@@ -130,6 +130,6 @@ bool accept_review(Loaded *loaded, const Verdict *verdict)
 	Complaints faults = { .arena = verdict->cases->arena, .source = &loaded->review_source, .sources = 1 };
 	bool accepted = check_reviewed(verdict, &faults);
 	if (faults.count > 0)
-		print_faults(loaded, &faults);
+		print_faults(loaded->arena, &faults);
 	return accepted;
 }

@@ -8,6 +8,7 @@
 #include "file.h"
 #include "judging.h"
 #include "outputs.h"
+#include "rounds.h"
 #include "say.h"
 #include "summary.h"
 
@@ -28,6 +29,7 @@ typedef struct {
 typedef struct {
 	Errand errand;
 	const char *fault; /* for standard error; NULL */
+	const Out *faults; /* the same, at their places; NULL */
 	Finished finished;
 	Reviewed reviewed;
 	bool reported, by_reviewer;
@@ -35,10 +37,14 @@ typedef struct {
 
 /* ---- one submittal, by any thread ---- */
 
-/* The verdict on a file with its remedies; NULL where the reviewer's file cannot be used, which has been said. */
-static Verdict *advised(Run *run, const char *path, Arena *arena)
+/* The verdict on a file with its remedies; NULL where the reviewer's file cannot be used, which has been said, or the report of
+ * the round before. */
+static Verdict *advised(Run *run, const char *path, Arena *arena, Refusal *refusal)
 {
-	Verdict *verdict = judge_file(&run->shared, path, arena);
+	Verdict *verdict = judge_round(&run->shared, path, arena, refusal);
+	if (verdict == NULL)
+		return NULL;
+	refusal->why = "the reviewer's file cannot be used with it";
 	if (!verdict->broken_file && !accept_review(&run->shared.loaded, verdict))
 		return NULL;
 	if (!verdict->broken_file)
@@ -68,13 +74,16 @@ static void review_file(void *user, void *made, Arena *keep, Arena *own)
 	const char *path = result->errand.path;
 	if (path == NULL)
 		return;
-	const Verdict *verdict = advised(run, path, own);
+	Refusal refusal = { .keep = keep };
+	const Verdict *verdict = advised(run, path, own, &refusal);
 	if (verdict == NULL) {
-		result->fault = arena_printf(keep, "%s: not reviewed: the reviewer's file cannot be used with it", path);
+		result->faults = refusal.faults;
+		result->fault = arena_printf(keep, "%s: not reviewed: %s", path, refusal.why);
 		result->reviewed.broken = true;
 		return;
 	}
 	outputs_write(&run->outputs, verdict, &result->finished, keep);
+	keep_report(&run->shared, verdict, own);
 	result->reported = true;
 	result->by_reviewer = verdict->cases->review != NULL;
 	result->reviewed = reviewed_of(verdict, run->gate);
@@ -94,6 +103,8 @@ static void show_result(void *user, const void *made)
 		summary_interrupt(&run->summary);
 	if (result->errand.fault != NULL)
 		say_error(result->errand.fault);
+	if (result->faults != NULL)
+		send_error(result->faults);
 	if (result->fault != NULL)
 		say_error(result->fault);
 	run->reviewer_used |= result->by_reviewer;
@@ -208,16 +219,18 @@ static bool begin(Run *run, Batching batching)
 int command_review(const Arguments *arguments)
 {
 	Run run = { .arguments = arguments, .shared = { .arguments = arguments, .as_of = INT32_MIN } };
+	Batching batching = batching_of(arguments);
+	run.shared.several = batching != ONE_FILE;
 	const char *wrong = wrong_value(&run);
+	if (wrong == NULL)
+		wrong = wrong_rounds(arguments, run.shared.several);
 	if (wrong != NULL) {
 		say_usage(arguments->command, wrong);
 		return STATUS_FAILED;
 	}
-	Batching batching = batching_of(arguments);
-	run.shared.several = batching != ONE_FILE;
 	if (!begin(&run, batching))
 		return STATUS_FAILED;
-	run.shared.hashes = outputs_need_hash(&run.outputs);
+	run.shared.hashes = outputs_need_hash(&run.outputs) || run_in_rounds(arguments);
 	run.summary = summary_of(run.gate, run.shared.several && arguments->value[OPTION_quiet] == NULL);
 	return review_all(&run, find_jobs(arguments, batching));
 }

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT
  * What a resubmittal says of itself: its changes, its replies, its departures from the specification. What the round before
- * really said stands in its report, which is not read here.
+ * really said is laid beside it by judge/.
  */
 #include "dossier.h"
 #include "text.h"
 
 #include "fetch.h"
+#include "history.h"
 
 #include <ctype.h>
 #include <stdlib.h>
@@ -63,9 +64,19 @@ double document_renaming_declared_yes(Case *document)
 	return is_renaming_declared(document, was, GIVEN(document, document, Document, number));
 }
 
+/* What an item of the round before asked for needs no declaring. */
+static bool is_renaming_asked(const Case *part)
+{
+	const History *history = part->all->history;
+	return history != NULL && history->renames != NULL && part->before != NULL &&
+	       hash_get(history->renames, part->before, strlen(part->before)) != NULL;
+}
+
 double part_renaming_declared_yes(Case *part)
 {
 	const char *was = GIVEN_AT(part, part, Panel, was);
+	if (is_renaming_asked(part))
+		return 1;
 	return is_renaming_declared(part, was, GIVEN_AT(part, part, Panel, item));
 }
 

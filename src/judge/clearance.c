@@ -177,13 +177,13 @@ static void reach_own(Reach *reach, const Raw *raw, const Finding *item)
 /* What is to be noted, verified on site or was deferred is still to be done at the record it names. */
 static bool is_against(const Finding *item)
 {
-	return item->spots > 0 && item->spot[0].state != ITEM_CLOSED && item->spot[0].state != ITEM_VARIANCE &&
-	       item->action != ACTION_ADVISORY;
+	ItemState state = item_state(item);
+	return item->spots > 0 && state != ITEM_CLOSED && state != ITEM_VARIANCE && item->action != ACTION_ADVISORY;
 }
 
 static bool is_in_the_way(const Finding *item)
 {
-	return is_against(item) && item->action <= ACTION_NOT_REVIEWED && item->spot[0].state != ITEM_CONDITION;
+	return is_against(item) && item->action <= ACTION_NOT_REVIEWED && item_state(item) != ITEM_CONDITION;
 }
 
 static void reach_by(Reach *reach, const Raw *raw, const Finding *item)
@@ -275,7 +275,8 @@ void clear_parts(Judging *judging)
 	for (uint32_t i = 0; i < judging->sorted_count; i++) {
 		const Raw *raw = judging->sorted[i];
 		const Finding *item = raw->item != 0 && raw->item <= verdict->items ? &verdict->item[raw->item - 1] : NULL;
-		if (item != NULL && is_against(item))
+		bool is_settled = raw->state == ITEM_CLOSED || raw->state == ITEM_VARIANCE;
+		if (item != NULL && !is_settled && is_against(item))
 			reach_by(&reach, raw, item);
 	}
 	const Hash *waiting = waiting_parts(&reach);

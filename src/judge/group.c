@@ -78,8 +78,10 @@ void hold_back(Judging *judging)
 {
 	for (uint32_t i = 0; i < judging->raws; i++) {
 		Raw *raw = judging->raw[i];
-		const Raw *cause = raw->found_by == FOUND_BROKEN ? cause_of(judging, raw->rule, raw->judged) : NULL;
-		if (cause == NULL || cause == raw)
+		/* What has a number keeps it in sight; what a variance covers is no cause. */
+		bool may_wait = raw->found_by == FOUND_BROKEN && raw->earlier == NULL;
+		const Raw *cause = may_wait ? cause_of(judging, raw->rule, raw->judged) : NULL;
+		if (cause == NULL || cause == raw || cause->state == ITEM_VARIANCE || cause->state == ITEM_CLOSED)
 			continue;
 		raw->cause = cause->number;
 		judging->verdict->tally.held_back++;
@@ -98,6 +100,9 @@ const char *raw_code(const Raw *raw)
 		return raw->rule->code;
 	case FOUND_BY_REVIEWER:
 		return "OWN";
+	case FOUND_EARLIER:
+		return raw->earlier->code;
+	case FOUND_BY_ROUNDS:
 	case FOUND_MISSING:
 	case FOUND_REFUSED:
 		break;
@@ -110,11 +115,22 @@ static int uint_compare(uint64_t a, uint64_t b)
 	return (a > b) - (a < b);
 }
 
+/* Items of earlier rounds first, by number and place. */
+static int earlier_compare(const Raw *a, const Raw *b)
+{
+	if (a->earlier != b->earlier)
+		return a->earlier == NULL || (b->earlier != NULL && a->earlier > b->earlier) ? 1 : -1;
+	return a->earlier != NULL ? uint_compare(a->earlier_place, b->earlier_place) : 0;
+}
+
 /* Own items last; else by the form, then by line and code. */
 static int raw_compare(const void *left, const void *right)
 {
 	const Raw *a = *(Raw *const *)left, *b = *(Raw *const *)right;
-	int order = uint_compare(a->found_by == FOUND_BY_REVIEWER, b->found_by == FOUND_BY_REVIEWER);
+	int order = earlier_compare(a, b);
+	if (order != 0)
+		return order;
+	order = uint_compare(a->found_by == FOUND_BY_REVIEWER, b->found_by == FOUND_BY_REVIEWER);
 	order = order != 0 ? order : position_compare(&a->position, &b->position);
 	order = order != 0 ? order : uint_compare(a->place.line, b->place.line);
 	order = order != 0 ? order : uint_compare(a->place.column, b->place.column);
@@ -138,15 +154,24 @@ static const char *or_nothing(const char *text)
 	return text != NULL ? text : "";
 }
 
+void tell_raw(const Raw *raw, Told *told, Arena *arena)
+{
+	*told = (Told){ .rule = raw->rule, .at = &raw->judged, .count = 1 };
+	tell(told, arena);
+}
+
 /* What makes two raws one item. */
 static const char *group_key(Judging *judging, const Raw *raw, Told *told)
 {
 	Arena *arena = judging->arena;
+	if (raw->earlier != NULL)
+		return arena_printf(arena, "earlier\n%u.%u", raw->earlier->round, raw->earlier->item);
+	if (raw->found_by == FOUND_BY_ROUNDS)
+		return arena_printf(arena, "%s\n%s\n%s", raw_code(raw), or_nothing(raw->what), or_nothing(raw->reason));
 	if (raw->found_by == FOUND_BROKEN) {
-		*told = (Told){ .rule = raw->rule, .at = &raw->judged, .count = 1 };
-		tell(told, arena);
-		return arena_printf(arena, "%s\n%s\n%s", raw->rule->code, or_nothing(told->submitted.text),
-				    or_nothing(told->limit.text));
+		tell_raw(raw, told, arena);
+		return arena_printf(arena, "%s\n%s\n%s\n%s", raw->rule->code, or_nothing(told->submitted.text),
+				    or_nothing(told->limit.text), raw->state == ITEM_VARIANCE ? raw->note : "");
 	}
 	if (raw->found_by == FOUND_BY_READER)
 		return arena_printf(arena, "%s\n%s", raw_code(raw),

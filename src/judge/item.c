@@ -256,18 +256,35 @@ static const char *see_of(const Case *where)
 	return is_value(&see->given) ? see->text : NULL;
 }
 
-/* What tells two things at one record apart: the field, else what is missing, else the record and key a reader names. */
-static const char *spot_field(const Raw *raw, Arena *arena)
+const char *spot_field(const Raw *raw, Arena *arena)
 {
 	const char *field = field_of(raw, arena);
 	if (field != NULL || raw->found_by == FOUND_BROKEN)
 		return field;
-	if (raw->found_by == FOUND_MISSING || raw->found_by == FOUND_REFUSED)
-		return raw->what;
+	if (raw->found_by == FOUND_BY_REVIEWER)
+		return arena_printf(arena, "%s: %s", text_or(&raw->own->where, ""), text_or(&raw->own->finding, ""));
 	if (raw->found_by != FOUND_BY_READER)
-		return NULL;
+		return raw->what;
 	const About *about = &raw->complaint->about;
 	return arena_printf(arena, "%s: %s", about->where != NULL ? about->where : "the file", about->key != NULL ? about->key : "");
+}
+
+static Spot spot_of(const Raw *raw, Arena *arena)
+{
+	Spot spot = { .where = raw->where, .place = raw->place, .state = raw->state, .see = see_of(raw->where) };
+	const EarlierPlace *earlier = raw->earlier != NULL ? &raw->earlier->place[raw->earlier_place] : NULL;
+	if (raw->found_by != FOUND_EARLIER) {
+		spot.field = spot_field(raw, arena);
+		return spot;
+	}
+	spot.field = earlier->field;
+	if (raw->where != NULL)
+		return spot;
+	spot.path = earlier->path != NULL ? earlier->path : "";
+	spot.fingerprint = earlier->fingerprint;
+	spot.record = earlier->record;
+	spot.name = earlier->name;
+	return spot;
 }
 
 /* Two comparisons of one part may stand at one place; it is named once. */
@@ -277,11 +294,12 @@ static void fill_spots(Judging *judging, const Group *group, Finding *item)
 	for (uint32_t i = 0; i < group->raws; i++) {
 		const Raw *raw = group->raw[i];
 		const Spot *last = item->spots > 0 ? &item->spot[item->spots - 1] : NULL;
-		if (last != NULL && last->where != NULL && last->where == raw->where && last->place.line == raw->place.line &&
-		    last->place.column == raw->place.column)
-			continue;
-		item->spot[item->spots++] = (Spot){ .where = raw->where, .place = raw->place, .state = ITEM_NEW, .see = see_of(raw->where),
-			.field = spot_field(raw, judging->arena) };
+		bool is_same = last != NULL && last->where != NULL && last->where == raw->where && last->state == raw->state &&
+			       last->place.line == raw->place.line && last->place.column == raw->place.column;
+		if (!is_same)
+			item->spot[item->spots++] = spot_of(raw, judging->arena);
+		if (raw->note != NULL && (item->note == NULL || raw->state != ITEM_CLOSED))
+			item->note = raw->note;
 	}
 }
 
@@ -297,8 +315,40 @@ static void fill_waits(Judging *judging, const Group *group, Finding *item)
 			item->waits[item->waiting++] = criteria->rule[i].code;
 }
 
-void fill_item(Judging *judging, const Group *group, Finding *item)
+/* Those of a group that were found in this round. */
+static Group found_now(const Judging *judging, const Group *group)
 {
+	Group live = *group;
+	live.raw = TAKE(judging->arena, Raw *, group->raws);
+	live.raws = 0;
+	for (uint32_t i = 0; i < group->raws; i++)
+		if (group->raw[i]->found_by != FOUND_EARLIER)
+			live.raw[live.raws++] = group->raw[i];
+	return live;
+}
+
+static void fill_by_rounds(const Raw *raw, Finding *item, Arena *arena)
+{
+	fill_message(item, &(Complaint){ .id = raw->message, .about = *raw->about }, arena);
+	if (raw->message != MESSAGE_RND_01 && raw->message < MESSAGE_VAR_01)
+		return;
+	if (raw->message == MESSAGE_RND_01)
+		item->submitted.text = cut_text(raw->about->value, arena);
+	if (raw->message == MESSAGE_RND_01)
+		item->limit.text = cut_text(raw->about->want, arena);
+	if (raw->message >= MESSAGE_VAR_01)
+		item->answer_by = "panel maker";
+}
+
+void fill_item(Judging *judging, const Group *whole, Finding *item)
+{
+	Group found = found_now(judging, whole), *group = &found;
+	if (found.raws == 0) {
+		fill_carried(judging, whole->raw[0], item);
+		fill_spots(judging, whole, item);
+		fill_waits(judging, whole, item);
+		return;
+	}
 	const Raw *raw = group->raw[0];
 	item->found_by = raw->found_by;
 	item->code = raw_code(raw);
@@ -313,12 +363,14 @@ void fill_item(Judging *judging, const Group *group, Finding *item)
 		fill_by_reader(raw, item, judging->arena);
 	else if (raw->found_by == FOUND_BY_REVIEWER)
 		fill_own(judging, raw, item);
+	else if (raw->found_by == FOUND_BY_ROUNDS)
+		fill_by_rounds(raw, item, judging->arena);
 	else
 		fill_missing(judging, group, item);
 	const char *field = field_of(raw, judging->arena);
 	item->field = TAKE(judging->arena, const char *, 1);
 	if (field != NULL)
 		item->field[item->fields++] = field;
-	fill_spots(judging, group, item);
-	fill_waits(judging, group, item);
+	fill_spots(judging, whole, item);
+	fill_waits(judging, whole, item);
 }

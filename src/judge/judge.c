@@ -131,12 +131,15 @@ static void judge_case(Judging *judging, const Rule *rule, const Case *at)
 	Tally *tally = &judging->verdict->tally;
 	Tested tested = { .outcome = TEST_MET };
 	TestOutcome when = test_all(at, rule->when, rule->conditions, &tested);
-	if (when == TEST_BROKEN || when == TEST_NOT_APPLICABLE) {
+	bool is_asked = when != TEST_BROKEN && when != TEST_NOT_APPLICABLE;
+	if (when == TEST_MET)
+		tested = test_rule(at, rule);
+	if (judging->outcomes != NULL)
+		note_outcome(judging, rule, at, is_asked ? tested.outcome : TEST_NOT_APPLICABLE);
+	if (!is_asked) {
 		tally->not_applicable++;
 		return;
 	}
-	if (when == TEST_MET)
-		tested = test_rule(at, rule);
 	switch (tested.outcome) {
 	case TEST_MET:
 		tally->met++;
@@ -235,7 +238,7 @@ static Stage stage_of(const Submittal *submittal)
 	return is_value(&submittal->stage.given) ? (Stage)submittal->stage.word : STAGE_application;
 }
 
-/* One more than any round that can be told from the submittal is left to the reader of earlier reports. */
+/* As the submittal says, else the reviewer's file, else one more than in the round before. */
 static uint16_t round_of(const Cases *cases, Stage stage)
 {
 	const Number *round = &cases->submittal->round_one;
@@ -243,6 +246,8 @@ static uint16_t round_of(const Cases *cases, Stage stage)
 		return 0;
 	if (!is_value(&round->given) && cases->review != NULL)
 		round = &cases->review->round_one;
+	if (!is_value(&round->given) && cases->history != NULL && cases->history->earlier->round < 999)
+		return (uint16_t)(cases->history->earlier->round + 1);
 	bool known = is_value(&round->given) && round->value >= 1 && round->value <= 999;
 	return known ? (uint16_t)round->value : 1;
 }
@@ -266,6 +271,8 @@ static Judging judging_of(Arena *arena, Cases *cases)
 	judging.waits = hash_make(arena, 64);
 	judging.texts = hash_make(arena, 8);
 	judging.messages = hash_make(arena, 8);
+	if (cases->history != NULL && cases->history->before != NULL)
+		judging.history = cases->history;
 	return judging;
 }
 
@@ -374,6 +381,16 @@ static void keep_troubles(const Judging *judging)
 	judging->verdict->troubles = troubles.count;
 }
 
+/* What the round before and the register's variances make of what was found. */
+static void look_back(Judging *judging)
+{
+	raise_changes(judging);
+	match_earlier(judging);
+	raise_replies(judging);
+	apply_variances(judging);
+	match_late(judging);
+}
+
 Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const Source *source)
 {
 	Judging judging = judging_of(arena, cases);
@@ -381,19 +398,25 @@ Verdict *judge(Arena *arena, Cases *cases, const Complaints *complaints, const S
 	judging.complaints = complaints;
 	verdict->cases = cases;
 	verdict->source = source;
+	verdict->earlier = cases->history != NULL ? cases->history->earlier : NULL;
 	verdict->self_check = cases->review == NULL;
 	verdict->broken_file = complaints != NULL && complaints->broken;
 	verdict->stage = judging.stage;
 	verdict->round = round_of(cases, judging.stage);
+	if (judging.history != NULL)
+		judging.outcomes = hash_make(arena, 256);
 	add_complaints(&judging);
 	if (!verdict->broken_file)
 		judge_all(&judging);
 	keep_troubles(&judging);
 	add_own_items(&judging);
+	if (!verdict->broken_file)
+		look_back(&judging);
 	hold_back(&judging);
 	group_raws(&judging);
 	number_items(&judging);
 	apply_dispositions(&judging);
+	settle_items(&judging);
 	if (!verdict->broken_file) {
 		find_unverified(&judging);
 		clear_parts(&judging);

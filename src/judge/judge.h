@@ -8,6 +8,7 @@
 #define JUDGE_JUDGE_H
 
 #include "hash.h"
+#include "history.h"
 #include "verdict.h"
 
 enum {
@@ -60,6 +61,11 @@ typedef struct {
 	uint32_t cause;  /* number + 1 of the raw it waits for, by `after` */
 	uint32_t item;   /* number + 1 of the group it ended in */
 	Wait *wait;      /* of a value: the rules that wait for it */
+	const About *about; /* of FOUND_BY_ROUNDS: fills the message */
+	const EarlierItem *earlier; /* the item of an earlier round that it is */
+	uint32_t earlier_place;
+	ItemState state;
+	const char *note; /* why it is in that state */
 } Raw;
 
 /* A rule that could not be judged; becomes a NotYet when items are numbered. */
@@ -119,6 +125,10 @@ typedef struct {
 	uint32_t waitings[RECORD_KINDS];
 	Subject *subject; /* of each comparison */
 	Mets *mets;       /* NULL: nobody asks where rules are met */
+	const History *history; /* NULL: no earlier report, or that of a bid */
+	struct Matching *matching; /* match.c's own */
+	Hash *taken_out, *missing_keys, *shown; /* made when the first asks */
+	Hash *outcomes; /* how each rule came out at each record; NULL where no round needs it */
 } Judging;
 
 /* ---- judge.c ---- */
@@ -224,6 +234,46 @@ Unit unit_of(const OperandValue *value, const Operand *operand);
 /* As typed; NULL where it was not. */
 const char *typed_text(const OperandValue *value, const Operand *operand);
 void tell_sides(Told *told, Arena *arena);
+
+/* ---- rounds ---- */
+
+/* How a rule came out at the record where its items stand, over all that it was judged on there: bits. */
+enum { CAME_MET = 1, CAME_BROKEN = 2, CAME_WAITING = 4, CAME_NOT_APPLICABLE = 8 };
+void note_outcome(Judging *judging, const Rule *rule, const Case *judged, TestOutcome outcome);
+unsigned outcome_of(const Judging *judging, const Rule *rule, const Case *where);
+
+/* Raws for what the round before shows: what changed; raws matched with earlier items, and those of earlier items that were not
+ * found again; replies and conditions; the variances of the register; at last these matched as well. */
+void raise_changes(Judging *judging);
+void match_earlier(Judging *judging);
+void raise_replies(Judging *judging);
+void apply_variances(Judging *judging);
+void match_late(Judging *judging);
+
+/* Whether a place of an earlier item is settled in this round, though nothing of it was found: sets state and note. */
+void settle_place(Judging *judging, Raw *raw, bool is_double);
+
+/* Whether a reply names a paper that the reviewer has seen, by which a condition is shown done; that paper, or NULL. */
+const char *shown_by(Judging *judging, const EarlierItem *item);
+const char *shown_words(Judging *judging, const char *paper);
+
+/* A raw of one of these messages. */
+Raw *raise_of_round(Judging *judging, const Raw *raw, MessageId message, About about);
+
+/* Whether something of a record, or of what stands around it in its roof area, was taken out since the round before. */
+bool is_taken_out(Judging *judging, const Case *where);
+
+/* The texts of an item that only an earlier round found. */
+void fill_carried(Judging *judging, const Raw *raw, Finding *item);
+void settle_items(Judging *judging);
+
+uint64_t fingerprint_of(const char *code, const char *path, const char *field);
+
+/* What tells two things at one record apart: the field, else what is missing, else the record and key a reader names. */
+const char *spot_field(const Raw *raw, Arena *arena);
+
+/* What this item printed as submitted and as allowed. */
+void tell_raw(const Raw *raw, Told *told, Arena *arena);
 
 /* ---- the rest ---- */
 

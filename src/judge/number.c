@@ -69,12 +69,14 @@ void number_items(Judging *judging)
 	gather_rules(judging);
 	verdict->items = judging->groups < MOST_ITEMS ? judging->groups : MOST_ITEMS;
 	verdict->item = TAKE(judging->arena, Finding, verdict->items + 1);
+	uint16_t number = 0;
 	for (uint32_t i = 0; i < verdict->items; i++) {
+		const EarlierItem *earlier = judging->group[i].raw[0]->earlier;
 		fill_item(judging, &judging->group[i], &verdict->item[i]);
 		if (judging->stage == STAGE_bid)
 			continue;
-		verdict->item[i].round = verdict->round;
-		verdict->item[i].item = (uint16_t)(i + 1);
+		verdict->item[i].round = earlier != NULL ? earlier->round : verdict->round;
+		verdict->item[i].item = earlier != NULL ? earlier->item : ++number;
 	}
 	count_left_out(judging);
 	fill_not_yets(judging);

@@ -41,10 +41,20 @@ Finding *item_numbered(const Verdict *verdict, const char *number)
 		return NULL;
 	const char *second = end + 1;
 	unsigned long item = strtoul(second, &end, 10);
-	if (end == second || *end != '\0' || item == 0 || item > verdict->items)
+	if (end == second || *end != '\0' || item == 0)
 		return NULL;
-	Finding *found = &verdict->item[item - 1];
-	return found->round == round && found->item == item ? found : NULL;
+	uint32_t low = 0, high = verdict->items; /* items stand in the order of their numbers */
+	while (low < high) {
+		uint32_t middle = low + (high - low) / 2;
+		Finding *found = &verdict->item[middle];
+		if (found->round == round && found->item == item)
+			return found;
+		if (found->round < round || (found->round == round && found->item < item))
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return NULL;
 }
 
 ItemState state_for(const char *disposition)

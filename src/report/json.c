@@ -24,13 +24,13 @@ static json_t *side_tree(const Side *side, Arena *arena)
 	return object;
 }
 
-/* The kind of record a place is of and its name for people. */
-static void put_record(json_t *object, const Case *where, const Finding *item, Arena *arena)
+/* The kind of record a place is of and its name for people; of one that is gone, what it was. */
+static void put_record(json_t *object, const Spot *spot, const Finding *item, Arena *arena)
 {
-	const char *record = where != NULL ? record_of(where->kind)->name : item->record;
-	const char *name = where != NULL ? where->name : item->name;
-	json_put(object, "record", json_words(record, arena));
-	json_put(object, "name", json_words(name, arena));
+	const Case *where = spot->where;
+	const char *record = spot->record != NULL ? spot->record : item->record, *name = spot->name != NULL ? spot->name : item->name;
+	json_put(object, "record", json_words(where != NULL ? record_of(where->kind)->name : record, arena));
+	json_put(object, "name", json_words(where != NULL ? where->name : name, arena));
 }
 
 /* 16 hex digits; NULL if nobody took it. */
@@ -45,7 +45,7 @@ static json_t *place_tree(const Verdict *verdict, const Finding *item, uint32_t 
 	json_t *object = json_made(json_object());
 	uint32_t column = place_column(&spot->place);
 	json_put(object, "letter", json_words(place_letter(number, arena), arena));
-	put_record(object, spot->where, item, arena);
+	put_record(object, spot, item, arena);
 	json_put(object, "file", json_words(place_file(verdict, &spot->place), arena));
 	json_put(object, "line", json_integer(place_line(&spot->place)));
 	json_put(object, "column", json_integer(column));
@@ -61,7 +61,7 @@ static json_t *item_tree(const Verdict *verdict, const Finding *item, Arena *are
 {
 	json_t *object = json_made(json_object());
 	json_put(object, "number", json_words(item_number(item, arena), arena));
-	json_put(object, "state", json_words(item_state_words(item->spot[0].state), arena));
+	json_put(object, "state", json_words(item_state_words(item_state(item)), arena));
 	json_put(object, "action", json_words(action_words(item->action), arena));
 	json_put(object, "code", json_words(item->code, arena));
 	json_put(object, "record", json_words(item->record, arena));

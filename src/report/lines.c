@@ -32,9 +32,24 @@ static void put_further_places(Out *out, const Verdict *verdict, const Finding *
 	SAY(out, ")");
 }
 
+/* Where earlier rounds are known: " 1.03 open since round 1: not judged again" */
+static void put_state(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	const char *number = item_number(item, arena);
+	if ((verdict->earlier == NULL && item->note == NULL) || number == NULL)
+		return;
+	SAY(out, " ");
+	put(out, number);
+	SAY(out, " ");
+	put(out, item_state_words(item_state(item)));
+	if (item->note != NULL) {
+		SAY(out, ": ");
+		put(out, item->note);
+	}
+}
+
 void write_lines(Out *out, const Verdict *verdict, Arena *arena)
 {
-	(void)arena;
 	for (uint32_t i = 0; i < verdict->items; i++) {
 		const Finding *item = &verdict->item[i];
 		const Spot *spot = &item->spot[0];
@@ -46,6 +61,7 @@ void write_lines(Out *out, const Verdict *verdict, Arena *arena)
 		SAY(out, " [");
 		put(out, item->code);
 		SAY(out, "]");
+		put_state(out, verdict, item, arena);
 		put_further_places(out, verdict, item);
 		SAY(out, "\n");
 	}

@@ -15,12 +15,14 @@ const char *item_number(const Finding *item, Arena *arena)
 const char *item_heading(const Finding *item)
 {
 	int action = counted_action(item);
+	if (action < 0 && item_state(item) == ITEM_VARIANCE)
+		return "VARIANCE";
 	return action < 0 ? "CLOSED" : action_words((Action)action);
 }
 
 const char *item_where(const Finding *item, const Spot *spot, Arena *arena)
 {
-	const char *name = spot->where != NULL ? spot->where->name : item->name;
+	const char *name = spot->where != NULL ? spot->where->name : spot->name != NULL ? spot->name : item->name;
 	if (item->complaint != NULL && item->complaint->about.where != NULL && spot == &item->spot[0])
 		name = item->complaint->about.where;
 	if (name == NULL)
@@ -142,6 +144,9 @@ const Source *verdict_source(const Verdict *verdict, uint16_t id)
 		return verdict->source;
 	if (id == SOURCE_REVIEWER)
 		return verdict->review_source;
+	const Registers *registers = verdict->cases != NULL ? verdict->cases->registers : NULL;
+	if (id >= SOURCE_FIRST_REGISTER && id < SOURCE_FIRST_REFERENCE && registers != NULL)
+		return shared_source(registers->source, registers->count, id);
 	const Criteria *criteria = verdict->cases != NULL ? verdict->cases->criteria : NULL;
 	return criteria != NULL ? shared_source(criteria->source, criteria->sources, id) : NULL;
 }

@@ -58,17 +58,45 @@ static void put_left_out(Out *out, const Verdict *verdict)
 	SAY(out, " more items are not listed. Mend these first and run again.\n");
 }
 
+/* Where rounds are followed, what is closed is one line at the end. */
+static bool is_closed(const Verdict *verdict, const Finding *item)
+{
+	return verdict->earlier != NULL && item_state(item) == ITEM_CLOSED;
+}
+
+static void put_closed(Out *out, const Verdict *verdict, Arena *arena)
+{
+	uint32_t count = 0;
+	for (uint32_t i = 0; i < verdict->items; i++) {
+		const Finding *item = &verdict->item[i];
+		if (!is_closed(verdict, item))
+			continue;
+		if (count++ == 0)
+			SAY(out, "\nCLOSED\n");
+		const char *why = item->disposition != NULL ? item->disposition : item->note != NULL ? item->note : "closed";
+		SAY(out, "  ");
+		put_wrapped(out, arena_printf(arena, "%s  %s  [%s]: in round %u: %s", item_number(item, arena),
+			item_where(item, &item->spot[0], arena), item->code, item->settled, why), 2, 8, PAGE_WIDTH);
+		SAY(out, "\n");
+	}
+}
+
 static void put_items(Out *out, const Verdict *verdict, Arena *arena)
 {
 	const Filed *filed = file_items(verdict, arena);
+	uint32_t area = UINT32_MAX;
 	for (uint32_t i = 0; i < verdict->items; i++) {
 		const Finding *item = &verdict->item[filed[i].number];
-		if (i == 0 || filed[i].area != filed[i - 1].area)
+		if (is_closed(verdict, item))
+			continue;
+		if (filed[i].area != area)
 			put_heading(out, item);
+		area = filed[i].area;
 		SAY(out, "\n");
 		put_item(out, verdict, item, arena);
 	}
 	put_left_out(out, verdict);
+	put_closed(out, verdict, arena);
 }
 
 /* Each group is named even where nothing stands in it, so that the estimator need not look for it. */

@@ -4,6 +4,7 @@
 #include "text.h"
 
 #include "date.h"
+#include "earlier.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -83,6 +84,45 @@ static void put_answer(Pen *pen, const Verdict *verdict, Arena *arena)
 	const char *notes = action_counts(verdict, ACTION_NOT_REVIEWED + 1, ACTION_COUNT - 1, arena);
 	if (*notes != '\0')
 		pen_say(pen, arena_printf(arena, "Notes to follow: %s.", notes));
+}
+
+/* ---- rounds ---- */
+
+static void put_since(Pen *pen, const Verdict *verdict, Arena *arena)
+{
+	static const ItemState states[] = { ITEM_OPEN, ITEM_NEW, ITEM_CONDITION, ITEM_VARIANCE };
+	const Earlier *earlier = verdict->earlier;
+	uint32_t count[ITEM_VARIANCE + 1] = { 0 }, closed = 0;
+	for (uint32_t i = 0; i < verdict->items; i++) {
+		count[item_state(&verdict->item[i])]++;
+		closed += item_state(&verdict->item[i]) == ITEM_CLOSED && verdict->item[i].settled == verdict->round;
+	}
+	const char *line = "";
+	for (size_t i = 0; i < sizeof states / sizeof *states; i++)
+		if (count[states[i]] > 0)
+			line = joined(line, arena_printf(arena, "%u %s", count[states[i]], item_state_words(states[i])), arena);
+	line = joined(line, arena_printf(arena, "%u closed in this round", closed), arena);
+	const char *before = earlier->round > 0 ? arena_printf(arena, "round %u", earlier->round) : "the bid";
+	pen_label(pen, head_column, "Since before", arena_printf(arena, "%s; the report of %s is %s, SHA-256 %.16s...", line, before,
+		earlier->source->name, earlier->sha256));
+}
+
+/* Another edition, or another state of the same: what was met may be broken now, and the other way. */
+static void put_criteria_before(Pen *pen, const Verdict *verdict, Arena *arena)
+{
+	const Earlier *earlier = verdict->earlier;
+	const Criteria *criteria = verdict->cases->criteria;
+	const char *edition = criteria != NULL ? criteria->edition.edition.text : NULL;
+	if (edition == NULL || earlier->edition == NULL)
+		return;
+	bool same_name = strcmp(edition, earlier->edition) == 0;
+	bool same = verdict->criteria_sha256 == NULL || earlier->criteria_sha256 == NULL ||
+		strcmp(verdict->criteria_sha256, earlier->criteria_sha256) == 0;
+	if (same_name && same)
+		return;
+	pen_say(pen, same_name ? arena_printf(arena, "The criteria %s were changed since the round before.", edition)
+		: arena_printf(arena, "Judged by another edition of the criteria than the round before: %s, not %s.", edition,
+			earlier->edition));
 }
 
 /* ---- who must answer ---- */
@@ -190,6 +230,8 @@ static void put_criteria(Pen *pen, const Verdict *verdict, Arena *arena)
 void put_head(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	put_answer(pen, verdict, arena);
+	if (verdict->earlier != NULL && !verdict->broken_file)
+		put_criteria_before(pen, verdict, arena);
 	pen_gap(pen);
 	const Cases *cases = verdict->cases;
 	if (!verdict->broken_file) {
@@ -197,6 +239,8 @@ void put_head(Pen *pen, const Verdict *verdict, Arena *arena)
 		put_parties(pen, verdict, arena);
 		put_submittal(pen, verdict, arena);
 		put_criteria(pen, verdict, arena);
+		if (verdict->earlier != NULL)
+			put_since(pen, verdict, arena);
 	}
 	pen_label(pen, head_column, "File", verdict->source->name);
 	const char *who = verdict->items > 0 ? answerers(verdict, arena) : "";

@@ -110,6 +110,17 @@ static void put_places(Out *out, const Verdict *verdict, const Finding *item, Ar
 	}
 }
 
+/* Where earlier rounds are known, or a variance covers it: its state, and why. */
+static void put_state(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+{
+	if (verdict->earlier == NULL && item->note == NULL)
+		return;
+	const char *state = item_state_words(item_state(item));
+	const char *since = item->round > 0 && item->round < verdict->round ? arena_printf(arena, " since round %u", item->round) : "";
+	put_label(out, item_column, "State", item->note == NULL ? arena_printf(arena, "%s%s", state, since)
+		: arena_printf(arena, "%s%s: %s", state, since, item->note));
+}
+
 void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	put_title(out, item, arena);
@@ -119,6 +130,7 @@ void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *aren
 		put_basis(out, verdict, item, arena);
 	if (item->remedy != NULL)
 		put_label(out, item_column, "Remedy", item->remedy);
+	put_state(out, verdict, item, arena);
 	if (item->disposition != NULL)
 		put_label(out, item_column, "Reviewer", item->disposition);
 	if (item->answer_by != NULL)

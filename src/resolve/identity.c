@@ -58,7 +58,17 @@ static bool is_one(const Case *at)
 
 /* ---- the last piece of a path ---- */
 
-static const char *stated_piece(Arena *arena, const Case *at)
+/* What a record was called in the round before, if it says so. */
+static const char *was_of(const Case *at)
+{
+	const Field *field = field_find(record_of(at->kind), "was", strlen("was"));
+	const void *row = at->submitted != NULL ? at->submitted : at->row;
+	if (field == NULL || field->kind != IS_TEXT || !is_value(given_in(field, row)))
+		return NULL;
+	return ((const Text *)(const void *)given_in(field, row))->text;
+}
+
+static const char *stated_piece(Arena *arena, const Case *at, bool before, uint32_t twin)
 {
 	const char *keys = keys_to(arena, at);
 	if (keys == NULL)
@@ -66,8 +76,11 @@ static const char *stated_piece(Arena *arena, const Case *at)
 	if (is_one(at))
 		return keys;
 	Mark mark = mark_of(at);
+	const char *was = before ? was_of(at) : NULL;
+	if (was != NULL)
+		mark.first = was;
 	const char *comma = mark.second != NULL ? ", " : "", *second = mark.second != NULL ? escaped(arena, mark.second) : "";
-	const char *count = at->twin > 0 ? arena_printf(arena, " #%u", at->twin + 1) : "";
+	const char *count = twin > 0 ? arena_printf(arena, " #%u", twin + 1) : "";
 	return arena_printf(arena, "%s[%s%s%s%s]", keys, escaped(arena, mark.first), comma, second, count);
 }
 
@@ -85,7 +98,7 @@ static const char *compared_piece(Arena *arena, const Case *at)
 	return arena_printf(arena, "%s[%s, %s, %s]", attribute, record->with.text, paper, last != NULL ? last : "");
 }
 
-static const char *piece_of(Arena *arena, const Case *at)
+const char *path_piece(Arena *arena, const Case *at, bool before, uint32_t twin)
 {
 	switch (at->kind) {
 	case KIND_comparison:
@@ -97,12 +110,12 @@ static const char *piece_of(Arena *arena, const Case *at)
 	case KIND_paper:
 		return arena_printf(arena, "papers[%s]", escaped(arena, text_of(&((const Paper *)at->row)->kind)));
 	default:
-		return stated_piece(arena, at);
+		return stated_piece(arena, at, before, twin);
 	}
 }
 
 /* A comparison stands below its part. */
-static const Case *above(const Case *at)
+const Case *path_above(const Case *at)
 {
 	return at->kind == KIND_comparison ? ((const Compared *)at->row)->part : at->up;
 }
@@ -111,8 +124,8 @@ const char *case_path(const Case *at, Arena *arena)
 {
 	if (at->up == NULL)
 		return record_of(at->kind)->name;
-	const char *path = piece_of(arena, at);
-	for (const Case *outer = above(at); outer != NULL && outer->up != NULL; outer = above(outer))
-		path = arena_printf(arena, "%s.%s", piece_of(arena, outer), path);
+	const char *path = path_piece(arena, at, false, at->twin);
+	for (const Case *outer = path_above(at); outer != NULL && outer->up != NULL; outer = path_above(outer))
+		path = arena_printf(arena, "%s.%s", path_piece(arena, outer, false, outer->twin), path);
 	return path;
 }

@@ -23,6 +23,7 @@ static Cases *cases_of(Arena *arena, const Inputs *inputs)
 		.criteria = inputs->criteria,
 		.reference = inputs->reference,
 		.registers = inputs->registers,
+		.lacks_earlier = inputs->lacks_earlier,
 		.arena = arena,
 		.as_of = day_of(inputs),
 	};
@@ -38,7 +39,7 @@ static void find_holders(Resolving *r)
 	}
 }
 
-Cases *resolve(Arena *arena, const Inputs *inputs)
+static Cases *resolve_one(Arena *arena, const Inputs *inputs)
 {
 	Resolving r = { .all = cases_of(arena, inputs), .arena = arena, .nameless = inputs->nameless };
 	if (!r.nameless) {
@@ -57,4 +58,17 @@ Cases *resolve(Arena *arena, const Inputs *inputs)
 	compare_catalogue(&r);
 	compare_specification(&r);
 	return r.all;
+}
+
+/* The submittal of the round before is judged by nobody: its records are made to be found again. */
+Cases *resolve(Arena *arena, const Inputs *inputs)
+{
+	Cases *all = resolve_one(arena, inputs);
+	if (inputs->earlier == NULL)
+		return all;
+	Inputs before = { .submittal = inputs->before, .criteria = inputs->criteria, .reference = inputs->reference };
+	before.as_of = all->as_of;
+	bool is_held = inputs->before != NULL && inputs->earlier->stage != STAGE_bid;
+	find_history(all, inputs->earlier, is_held ? resolve_one(arena, &before) : NULL);
+	return all;
 }

@@ -6,6 +6,7 @@
 
 #include "case.h"
 #include "hash.h"
+#include "history.h"
 
 /* A submittal has at most so many comparisons; beyond them rules over comparisons wait. Two long lists in one file, such as ten
  * thousand requirements and ten thousand clips, would otherwise fill the memory. */
@@ -108,5 +109,23 @@ void make_papers(Resolving *r);
 void compare_listings(Resolving *r);
 void compare_catalogue(Resolving *r);
 void compare_specification(Resolving *r);
+
+/* ---- identity.c ---- */
+
+/* The last piece of a path: by the name of now, or by that of the round before, as number `twin` of its equals. */
+const char *path_piece(Arena *arena, const Case *at, bool before, uint32_t twin);
+
+/* The record a path goes through next, outwards. */
+const Case *path_above(const Case *at);
+
+/* ---- history.c, changes.c, asked.c, declared.c ---- */
+
+/* The history of these cases; `before` NULL: the round before was a bid. */
+void find_history(Cases *all, const Earlier *earlier, Cases *before);
+
+/* What changed, and of each change whether an item asked for it and whether it is declared. */
+void find_changes(History *history, const Cases *all);
+void find_asked(History *history, Arena *arena);
+void find_declared(History *history, const Cases *all);
 
 #endif
