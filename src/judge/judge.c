@@ -386,8 +386,8 @@ static void look_back(Judging *judging)
 {
 	raise_changes(judging);
 	match_earlier(judging);
-	raise_replies(judging);
 	apply_variances(judging);
+	raise_replies(judging);
 	match_late(judging);
 }
 

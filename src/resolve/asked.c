@@ -142,10 +142,10 @@ static bool is_asked_by_remedy(const Index *index, const Changed *changed)
 	return false;
 }
 
-/* A record that is gone and had an open item: that item tells it. */
+/* A record that is gone, or back, and has an open item: that item tells it. */
 static bool is_told_by_item(const Index *index, const Changed *changed)
 {
-	return changed->kind == RECORD_REMOVED && hash_get(index->at_record, changed->path, strlen(changed->path)) != NULL;
+	return changed->kind != CHANGED_VALUE && hash_get(index->at_record, changed->path, strlen(changed->path)) != NULL;
 }
 
 /* ---- one in place of another ---- */

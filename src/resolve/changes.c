@@ -118,10 +118,13 @@ static bool is_same(const Beside *beside, const Record *record, const Field *fie
 	return is_apart || a->said == b->said || (!has && !had);
 }
 
+/* A record with a name of its own is not called by its item. */
 static bool was_renamed(const Case *now, const Field *field)
 {
-	const Field *was = field_find(record_of(now->kind), "was", strlen("was"));
-	return was != NULL && strcmp(field->key, "item") == 0 && is_value(given_in(was, now->submitted));
+	const Record *record = record_of(now->kind);
+	const Field *was = field_find(record, "was", strlen("was"));
+	return was != NULL && strcmp(field->key, "item") == 0 && field_find(record, "name", strlen("name")) == NULL &&
+	       is_value(given_in(was, now->submitted));
 }
 
 static void add_value(const Beside *beside, const Record *record, const Field *field, const void *here, const void *there)
