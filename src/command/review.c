@@ -6,6 +6,7 @@
 #include "batch.h"
 #include "errands.h"
 #include "file.h"
+#include "hash.h"
 #include "judging.h"
 #include "outputs.h"
 #include "rounds.h"
@@ -22,6 +23,7 @@ typedef struct {
 	Errands errands;
 	Action gate;
 	Summary summary;
+	Hash *kept; /* paths of the reports kept in this run, each with the file it is of */
 	bool reviewer_used;
 } Run;
 
@@ -30,6 +32,7 @@ typedef struct {
 	Errand errand;
 	const char *fault; /* for standard error; NULL */
 	const Out *faults; /* the same, at their places; NULL */
+	Keeping keeping; /* the report for the folder of reports */
 	Finished finished;
 	Reviewed reviewed;
 	bool reported, by_reviewer;
@@ -83,7 +86,7 @@ static void review_file(void *user, void *made, Arena *keep, Arena *own)
 		return;
 	}
 	outputs_write(&run->outputs, verdict, &result->finished, keep);
-	keep_report(&run->shared, verdict, own);
+	result->keeping = report_to_keep(&run->shared, verdict, keep);
 	result->reported = true;
 	result->by_reviewer = verdict->cases->review != NULL;
 	result->reviewed = reviewed_of(verdict, run->gate);
@@ -93,10 +96,33 @@ static void review_file(void *user, void *made, Arena *keep, Arena *own)
 
 /* ---- all of them, in order ---- */
 
+/* Two files of one submittal and round in one run: the first is kept, the second is told. */
+static void keep_result(Run *run, const Result *result)
+{
+	const Keeping *keeping = &result->keeping;
+	Arena *arena = run->arguments->arena;
+	if (keeping->path == NULL)
+		return;
+	if (run->kept == NULL)
+		run->kept = hash_make(arena, 16);
+	const char *before = hash_get(run->kept, keeping->path, strlen(keeping->path));
+	if (before != NULL) {
+		summary_interrupt(&run->summary);
+		say_error(arena_printf(arena, "%s: not kept: %s holds the report of %s in this run", result->errand.path,
+			keeping->path, before));
+		run->summary.failed = true;
+		return;
+	}
+	const char *path = arena_text(arena, keeping->path, strlen(keeping->path));
+	hash_put(run->kept, path, strlen(path), arena_text(arena, result->errand.path, strlen(result->errand.path)));
+	file_write(path, keeping->text, keeping->length);
+}
+
 static void show_result(void *user, const void *made)
 {
 	Run *run = user;
 	const Result *result = made;
+	keep_result(run, result);
 	if (result->reported)
 		outputs_send(&run->outputs, &result->finished);
 	if (result->errand.fault != NULL || result->fault != NULL)

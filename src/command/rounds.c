@@ -7,7 +7,6 @@
 #include "file.h"
 #include "report.h"
 
-#include <stdio.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -249,16 +248,17 @@ bool find_earlier(const Shared *shared, Inputs *inputs, Arena *arena, Refusal *r
 	return find_in_folder(&kept, inputs);
 }
 
-void keep_report(const Shared *shared, const Verdict *verdict, Arena *arena)
+Keeping report_to_keep(const Shared *shared, const Verdict *verdict, Arena *keep)
 {
 	const char *folder = shared->arguments->value[OPTION_reports], *number = number_of(verdict->cases->submittal);
+	Keeping keeping = { NULL, NULL, 0 };
 	if (folder == NULL || verdict->broken_file || verdict->stage == STAGE_bid || number == NULL)
-		return;
+		return keeping;
 	const ReportFormat *json = report_format("json");
-	Out *out = out_make(arena, json->escape);
-	json->write(out, verdict, arena);
-	size_t length;
-	const char *text = out_text(out, &length);
-	Kept kept = { shared, folder, file_name(number, arena), arena, NULL };
-	file_write(path_of(&kept, verdict->round), text, length);
+	Out *out = out_make(keep, json->escape);
+	json->write(out, verdict, keep);
+	Kept kept = { shared, folder, file_name(number, keep), keep, NULL };
+	keeping.text = out_text(out, &keeping.length);
+	keeping.path = path_of(&kept, verdict->round);
+	return keeping;
 }

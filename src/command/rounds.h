@@ -23,7 +23,11 @@ bool run_in_rounds(const Arguments *arguments);
 /* Sets the earlier report of a submittal, if there is one; false if what there is does not fit. */
 bool find_earlier(const Shared *shared, Inputs *inputs, Arena *arena, Refusal *refusal);
 
-/* Under --reports: keeps the report of this round, written beside and renamed. */
-void keep_report(const Shared *shared, const Verdict *verdict, Arena *arena);
+/* Under --reports: the report of this round and where it goes; path NULL: it is not kept. The text is made in `keep`. */
+typedef struct {
+	const char *path, *text;
+	size_t length;
+} Keeping;
+Keeping report_to_keep(const Shared *shared, const Verdict *verdict, Arena *keep);
 
 #endif

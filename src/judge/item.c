@@ -330,7 +330,7 @@ static Group found_now(const Judging *judging, const Group *group)
 static void fill_by_rounds(const Raw *raw, Finding *item, Arena *arena)
 {
 	fill_message(item, &(Complaint){ .id = raw->message, .about = *raw->about }, arena);
-	if (raw->message != MESSAGE_RND_01 && raw->message < MESSAGE_VAR_01)
+	if (raw->message != MESSAGE_RND_01 && raw->message < MESSAGE_VAR_01) /* VAR stands last */
 		return;
 	if (raw->message == MESSAGE_RND_01)
 		item->submitted.text = cut_text(raw->about->value, arena);

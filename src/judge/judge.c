@@ -384,6 +384,7 @@ static void keep_troubles(const Judging *judging)
 /* What the round before and the register's variances make of what was found. */
 static void look_back(Judging *judging)
 {
+	raise_unseen(judging);
 	raise_changes(judging);
 	match_earlier(judging);
 	apply_variances(judging);

@@ -242,8 +242,10 @@ enum { CAME_MET = 1, CAME_BROKEN = 2, CAME_WAITING = 4, CAME_NOT_APPLICABLE = 8 
 void note_outcome(Judging *judging, const Rule *rule, const Case *judged, TestOutcome outcome);
 unsigned outcome_of(const Judging *judging, const Rule *rule, const Case *where);
 
-/* Raws for what the round before shows: what changed; raws matched with earlier items, and those of earlier items that were not
- * found again; replies and conditions; the variances of the register; at last these matched as well. */
+/* Raws for papers the reviewer has not seen, and for what the round before shows: what changed; raws matched with earlier
+ * items, and those of earlier items that were not found again; the variances of the register; replies and conditions; at last
+ * these matched as well. */
+void raise_unseen(Judging *judging);
 void raise_changes(Judging *judging);
 void match_earlier(Judging *judging);
 void raise_replies(Judging *judging);
@@ -255,6 +257,7 @@ void settle_place(Judging *judging, Raw *raw, bool is_double);
 
 /* Whether a reply names a paper that the reviewer has seen, by which a condition is shown done; that paper, or NULL. */
 const char *shown_by(Judging *judging, const EarlierItem *item);
+bool is_paper_seen(const Judging *judging, const char *number);
 const char *shown_words(Judging *judging, const char *paper);
 
 /* A raw of one of these messages. */

@@ -81,6 +81,34 @@ static const char *joined(const char *text, const char *more, Arena *arena)
 	return *text == '\0' ? more : arena_printf(arena, "%s; %s", text, more);
 }
 
+/* "1.02, 1.05": what was to be noted in earlier rounds and is not shown done; NULL: nothing. */
+static const char *conditions_open(const Judging *judging)
+{
+	enum { MOST_NAMED = 12 };
+	const Verdict *verdict = judging->verdict;
+	const char *numbers = NULL;
+	uint32_t count = 0;
+	for (uint32_t i = 0; i < verdict->items; i++) {
+		const Finding *item = &verdict->item[i];
+		if (item_state(item) != ITEM_CONDITION || item->round == 0 || count++ >= MOST_NAMED)
+			continue;
+		numbers = numbers == NULL ? arena_printf(judging->arena, "%u.%02u", item->round, item->item)
+			: arena_printf(judging->arena, "%s, %u.%02u", numbers, item->round, item->item);
+	}
+	return count > MOST_NAMED ? arena_printf(judging->arena, "%s and %u more", numbers, count - MOST_NAMED) : numbers;
+}
+
+static void add_conditions(Judging *judging)
+{
+	Verdict *verdict = judging->verdict;
+	const char *numbers = conditions_open(judging);
+	if (numbers == NULL)
+		return;
+	const char *conditions = arena_printf(judging->arena, "to be shown done: %s", numbers);
+	verdict->order_condition = verdict->order_condition == NULL ? conditions
+		: arena_printf(judging->arena, "%s; %s", verdict->order_condition, conditions);
+}
+
 static void order_line(Judging *judging)
 {
 	Verdict *verdict = judging->verdict;
@@ -115,4 +143,5 @@ void conclude(Judging *judging)
 	if (!judging->verdict->self_check)
 		judging->verdict->recommended_action = recommended(judging);
 	order_line(judging);
+	add_conditions(judging);
 }

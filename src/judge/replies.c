@@ -108,6 +108,43 @@ const char *shown_words(Judging *judging, const char *paper)
 	return arena_printf(judging->arena, "shown done by %s, which the reviewer has seen", cut_text(paper, judging->arena));
 }
 
+/* ---- papers the reviewer has not seen ---- */
+
+bool is_paper_seen(const Judging *judging, const char *number)
+{
+	return judging->cases->review != NULL && number != NULL && is_seen(judging->cases->review, number);
+}
+
+static Hash *papers_listed(const Judging *judging)
+{
+	const Cases *cases = judging->cases;
+	Hash *listed = hash_make(judging->arena, 16);
+	for (uint32_t i = 0; i < cases->of[KIND_letter].count; i++) {
+		const char *number = text_of(&((const Letter *)cases->of[KIND_letter].at[i]->row)->letter);
+		hash_put(listed, number, strlen(number), cases->of[KIND_letter].at[i]);
+	}
+	for (uint32_t i = 0; i < cases->of[KIND_document].count; i++) {
+		const char *number = text_of(&((const Document *)cases->of[KIND_document].at[i]->row)->number);
+		hash_put(listed, number, strlen(number), cases->of[KIND_document].at[i]);
+	}
+	return listed;
+}
+
+void raise_unseen(Judging *judging)
+{
+	const Review *review = judging->cases->review;
+	if (review == NULL || review->papers.of.count == 0 || !is_review_for(review, judging->cases->submittal))
+		return;
+	const Hash *listed = papers_listed(judging);
+	for (uint32_t i = 0; i < review->papers.of.count; i++) {
+		const PaperSeen *row = &review->papers.of.row[i];
+		const char *number = text_of(&row->number);
+		const Case *paper = *number != '\0' ? hash_get(listed, number, strlen(number)) : NULL;
+		if (paper != NULL && is_value(&row->seen.given) && !row->seen.yes)
+			raise_of_round(judging, &(Raw){ .where = paper, .what = number }, MESSAGE_SEE_01, (About){ .value = number });
+	}
+}
+
 /* ---- replies ---- */
 
 /* The earlier items by number, with whether they stand open after this round; the worst place counts. */

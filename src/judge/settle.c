@@ -197,6 +197,8 @@ static void settle_open(Judging *judging, Raw *raw, bool is_double)
 		return;
 	else if (begins(code, "RND-") && strcmp(code, "RND-04") < 0)
 		settle_change(judging, raw);
+	else if (begins(code, "SEE-"))
+		set(raw, is_paper_seen(judging, field) ? ITEM_CLOSED : ITEM_OPEN, is_paper_seen(judging, field) ? "seen now" : "not seen yet");
 	else if (begins(code, "RND-") || begins(code, "VAR-"))
 		set(raw, ITEM_CLOSED, "no longer so");
 	else if (begins(code, "YML-") || begins(code, "FRM-") || begins(code, "FIL-"))

@@ -181,6 +181,11 @@ static json_t *files_tree(const Verdict *verdict, Arena *arena)
 	json_add(array, file_tree(verdict->source, arena));
 	if (verdict->review_source != NULL)
 		json_add(array, file_tree(verdict->review_source, arena));
+	if (verdict->earlier != NULL)
+		json_add(array, file_tree(verdict->earlier->source, arena));
+	const Registers *registers = verdict->cases->registers;
+	for (uint32_t i = 0; registers != NULL && i < registers->count; i++)
+		json_add(array, file_tree(registers->source[i], arena));
 	return array;
 }
 
@@ -193,6 +198,8 @@ static json_t *previous_tree(const Earlier *earlier, Arena *arena)
 	json_put(object, "path", json_words(earlier->source->name, arena));
 	json_put(object, "round", earlier->round > 0 ? json_integer(earlier->round) : json_null());
 	json_put(object, "sha256", json_words(earlier->sha256, arena));
+	json_put(object, "edition", json_words(earlier->edition, arena));
+	json_put(object, "criteria_sha256", json_words(earlier->criteria_sha256, arena));
 	return object;
 }
 

@@ -35,7 +35,7 @@ static void put_finding(Out *out, const Verdict *verdict, const Finding *item)
 	int used = ITEM_INDENT + out_width(file, strlen(file)) + 12;
 	put_wrapped(out, item->finding, used, ITEM_INDENT, PAGE_WIDTH);
 	SAY(out, "\n");
-	if (place->source != SOURCE_REVIEWER) /* his file is his own */
+	if (place->source != SOURCE_REVIEWER && place->source < SOURCE_FIRST_REGISTER) /* his file and the registers are their own */
 		put_excerpt(out, verdict_source(verdict, place->source), place, ITEM_INDENT + 2);
 }
 

@@ -317,6 +317,25 @@ static void the_reviewer_has_the_last_word(void **state)
 	chain_end(&chain);
 }
 
+/* A paper the reviewer has not seen is an item until he has. */
+static void papers_are_seen_or_asked_for(void **state)
+{
+	(void)state;
+	Chain chain = chain_make();
+	chain.reviewer = "for: MC-1042\nround: 1\nreceived: 2026-04-15\npapers: [{number: EL-88, seen: no, remark: page 2 is missing}]\n";
+	go(&chain, ROUND({ "round", "1" }));
+	expect(&chain, "1.01 new SEE-01\n");
+	assert_string_equal(item_of(&chain, 1, 1)->finding, "paper EL-88 is listed in the package, and the reviewer has not seen it");
+	assert_null(strstr(chain.report, "page 2 is missing"));
+	chain.reviewer = "for: MC-1042\nround: 2\nreceived: 2026-04-25\n";
+	go(&chain, ROUND({ "round", "2" }, { "replies", "[{item: '1.01', reply: sent}]" }));
+	expect(&chain, "1.01 open SEE-01\n");
+	chain.reviewer = "for: MC-1042\nround: 3\nreceived: 2026-05-05\npapers: [{number: EL-88, seen: yes}]\n";
+	go(&chain, ROUND({ "round", "3" }, { "replies", "[{item: '1.01', reply: sent}]" }));
+	expect(&chain, "1.01 closed SEE-01\n");
+	chain_end(&chain);
+}
+
 /* ---- replies ---- */
 
 static void replies_are_held_against_the_items(void **state)
@@ -533,6 +552,7 @@ int main(void)
 		cmocka_unit_test(areas_split_and_merge),
 		cmocka_unit_test(conditions_stay_until_shown_done),
 		cmocka_unit_test(the_reviewer_has_the_last_word),
+		cmocka_unit_test(papers_are_seen_or_asked_for),
 		cmocka_unit_test(replies_are_held_against_the_items),
 		cmocka_unit_test(only_what_nobody_asked_for_is_told),
 		cmocka_unit_test(editions_change_between_rounds),
