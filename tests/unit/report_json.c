@@ -39,7 +39,7 @@ static void has_the_keys_of_the_contract(void **state)
 	Arena *arena = arena_make();
 	json_t *tree = read_back(arena, "json", "words");
 	assert_string_equal(keys_of(arena, tree), "seamstamp schema mode submittal round stage criteria recommended_action order_line "
-		"items not_judged assumed unverified files not_applicable order_condition parts previous values seal");
+		"items not_judged assumed unverified files not_applicable order_condition parts previous received returned values seal");
 	assert_string_equal(keys_of(arena, json_object_get(tree, "criteria")), "name edition sha256");
 	json_t *item = json_array_get(json_object_get(tree, "items"), 0);
 	assert_string_equal(keys_of(arena, item), "number state action code record name places finding submitted limit authority basis "
