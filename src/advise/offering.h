@@ -51,6 +51,9 @@ typedef struct {
 	uint32_t fields;
 } Holding;
 
+/* What only is not shown, and a rule that waits for what is not due yet. */
+bool only_waits(const Trouble *trouble);
+
 void judge_candidate(Offering *offering, Cases *cases, Holding *holding);
 bool is_held_by_part(Offering *offering, Cases *cases, RecordKind kind);
 

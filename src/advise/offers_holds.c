@@ -122,7 +122,7 @@ static void name_field(Holding *holding, const Trouble *trouble)
 }
 
 /* What only is not shown, and a rule that waits for what is not due yet, hold nothing back; that it was not judged is told. */
-static bool only_waits(const Trouble *trouble)
+bool only_waits(const Trouble *trouble)
 {
 	Tested blocking = { .outcome = TEST_MET };
 	if (trouble->rule == NULL || trouble->where == NULL)
@@ -153,7 +153,7 @@ static bool take_trouble(void *user, const Trouble *trouble)
 	if (trouble->rule == NULL && trouble->field != NULL && is_of_a_part)
 		name_field(holding, trouble);
 	else if (only_waits(trouble))
-		name_open(holding, (const char *const[]){ trouble->code, " not judged yet" }, 2);
+		name_open(holding, (const char *const[]){ "rule ", trouble->code }, 2);
 	else
 		hold_back(holding, trouble->code != NULL ? trouble->code : "what is not stated");
 	return true;

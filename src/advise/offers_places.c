@@ -41,7 +41,7 @@ static void fill_by(const OfferPlace *spot, void *row, const Criteria *criteria)
 typedef struct {
 	const OfferPlace *spot;
 	const void *row; /* the part tried */
-	bool blocked;
+	bool is_bid, blocked;
 } Watching;
 
 static bool speaks_of(const Watching *watching, const Case *where)
@@ -61,11 +61,11 @@ static bool watch(void *user, const Trouble *trouble)
 {
 	Watching *watching = user;
 	if (speaks_of(watching, trouble->where) && !(trouble->rule == NULL && trouble->where->kind != KIND_role))
-		watching->blocked = true;
+		watching->blocked = !(watching->is_bid && only_waits(trouble));
 	return !watching->blocked;
 }
 
-/* What only is not stated of a part yet does not count against an item. */
+/* What only is not stated of a part yet does not count against an item, nor on a bid what waits for it. */
 static bool is_offered(Offering *offering, const OfferPlace *spot, const void *item)
 {
 	Advising *advising = offering->advising;
@@ -87,7 +87,7 @@ static bool is_offered(Offering *offering, const OfferPlace *spot, const void *i
 		place_item(spot->record, row, item);
 	offering->offers->tries++;
 	Cases *cases = resolve_copy(advising, copy);
-	Watching watching = { .spot = spot, .row = row };
+	Watching watching = { .spot = spot, .row = row, .is_bid = advising->verdict->stage == STAGE_bid };
 	Trial trial = { .first = &cases->criteria->rule[0], .found = watch, .user = &watching };
 	judge_trial(advising->arena, cases, &trial);
 	arena_back(advising->arena, mark);

@@ -32,7 +32,9 @@ static void put_options_head(Out *out, const Offers *offers, Arena *arena)
 		put_label(out, head_column, "Taken", "the shape of the ground is not stated: flat, topographic factor 1");
 	SAY(out, "  ");
 	put_wrapped(out, "Each construction holds here at the clip spacings shown, which are the widest; anything closer holds as well. "
-		"Support, geometry, wind and term are as submitted. What is shown was judged, not approved.", 2, 2, PAGE_WIDTH);
+		"Support, geometry, wind and term are as submitted. On a steel deck and on purlins clips stand where something bears: "
+		"spacings are whole multiples of the flutes or of the purlins. What is still to be said holds nothing back yet; the "
+		"rules that wait for it are told by `seamstamp why`. What is shown was judged, not approved.", 2, 2, PAGE_WIDTH);
 	SAY(out, "\n");
 }
 
@@ -57,50 +59,21 @@ static const char *spacings_text(const Construction *made, Arena *arena)
 	return text;
 }
 
-/* Constructions that differ in the screw alone are printed as one. */
-static bool is_alike(const Construction *a, const Construction *b)
-{
-	bool alike = a->area == b->area && a->class_listing == b->class_listing && a->capacity_listing == b->capacity_listing &&
-		     strcmp(a->panel, b->panel) == 0 && strcmp(a->clip, b->clip) == 0 && number_same(a->per_clip, b->per_clip) &&
-		     a->zones == b->zones && (a->to_state == NULL) == (b->to_state == NULL);
-	if (alike && a->to_state != NULL)
-		alike = strcmp(a->to_state, b->to_state) == 0;
-	for (uint32_t i = 0; alike && i < a->zones; i++)
-		alike = number_same(a->zone[i].spacing_in, b->zone[i].spacing_in) && strcmp(a->zone[i].binds, b->zone[i].binds) == 0;
-	return alike;
-}
-
-static const char *screws_text(const Offers *offers, const Construction *made, Arena *arena)
-{
-	const char *text = made->fastener;
-	for (const Construction *other = made + 1; other < offers->construction + offers->constructions; other++)
-		if (is_alike(made, other))
-			text = arena_printf(arena, "%s, or %s", text, other->fastener);
-	return text;
-}
-
-static bool was_printed(const Offers *offers, const Construction *made)
-{
-	for (const Construction *before = offers->construction; before < made; before++)
-		if (is_alike(before, made))
-			return true;
-	return false;
-}
-
-static void put_construction(Out *out, const Offers *offers, const Construction *made, uint32_t number, Arena *arena)
+static void put_construction(Out *out, const Construction *made, const OfferGroup *group, uint32_t number, Arena *arena)
 {
 	const char *clips = made->is_counted ? arena_printf(arena, "%.0f clips", made->clips)
 		: arena_printf(arena, "about %.1f clips on 100 sq ft", made->clips);
 	SAY(out, "\n    ");
-	put_wrapped(out, arena_printf(arena, "%u. %s with %s, %s screws in each clip; %s", number, made->panel, made->clip,
+	put_wrapped(out, arena_printf(arena, "%u. %s, %s screws in each clip; %s", number, made->panel,
 		number_shortest(arena, made->per_clip), clips), 4, 7, PAGE_WIDTH);
 	SAY(out, "\n");
-	put_label(out, built_column, "Screw", screws_text(offers, made, arena));
-	put_label(out, built_column, "Class", made->class_listing != NULL ? made->class_listing->listing.text : "none due");
+	put_label(out, built_column, "Clip", group->clips);
+	put_label(out, built_column, "Screw", group->screws);
+	put_label(out, built_column, "Class", group->classes);
 	put_label(out, built_column, "Capacity", made->capacity_listing->listing.text);
 	put_label(out, built_column, "Spacing", spacings_text(made, arena));
-	if (made->to_state != NULL)
-		put_label(out, built_column, "Still to say", made->to_state);
+	if (group->to_say != NULL)
+		put_label(out, built_column, "Still to say", group->to_say);
 }
 
 static void put_constructions(Out *out, const Offers *offers, const Case *area, const char *none, Arena *arena)
@@ -108,10 +81,13 @@ static void put_constructions(Out *out, const Offers *offers, const Case *area, 
 	uint32_t number = 0, left = 0;
 	for (uint32_t i = 0; i < offers->constructions; i++) {
 		const Construction *made = &offers->construction[i];
-		if (made->area != area || was_printed(offers, made))
+		if (made->area != area)
+			continue;
+		OfferGroup group = offer_group(offers, made, arena);
+		if (!group.is_first)
 			continue;
 		if (number < MOST_PRINTED)
-			put_construction(out, offers, made, ++number, arena);
+			put_construction(out, made, &group, ++number, arena);
 		else
 			left++;
 	}
