@@ -57,11 +57,20 @@ static bool speaks_of(const Watching *watching, const Case *where)
 	return where->kind == KIND_role && watching->spot->role != NULL && ((const RoleDue *)where->row)->bound == watching->spot->role;
 }
 
+/* What the item opens is a place of its own; on a bid what is to be stated yet holds nothing back. */
+static bool is_of_later(const Watching *watching, const Trouble *trouble)
+{
+	const Rule *rule = trouble->rule;
+	if (rule != NULL && rule->for_each == KIND_role && watching->spot->role == NULL)
+		return true;
+	return watching->is_bid && (only_waits(trouble) || (rule != NULL && rule->is.relation == RELATION_GIVEN));
+}
+
 static bool watch(void *user, const Trouble *trouble)
 {
 	Watching *watching = user;
 	if (speaks_of(watching, trouble->where) && !(trouble->rule == NULL && trouble->where->kind != KIND_role))
-		watching->blocked = !(watching->is_bid && only_waits(trouble));
+		watching->blocked = !is_of_later(watching, trouble);
 	return !watching->blocked;
 }
 
@@ -108,28 +117,44 @@ static const char *where_of(const OfferPlace *spot)
 	return spot->part->name;
 }
 
-static bool is_boot_spot(const OfferPlace *spot)
+/* An opening for which nothing is chosen yet may have a curb or a boot. */
+static bool may_have(const OfferPlace *spot, bool boot)
 {
-	return spot->part != NULL && spot->part->kind == KIND_penetration &&
-	       is_word(&((const Penetration *)spot->part->row)->treatment, "boot");
+	if (spot->record->kind != KIND_penetration)
+		return !boot;
+	const Word *treatment = spot->part != NULL ? &((const Penetration *)spot->part->row)->treatment : NULL;
+	bool is_open = treatment == NULL || !is_value(&treatment->given);
+	return is_open || is_word(treatment, "boot") == boot;
+}
+
+static void offer_items(Offering *offering, const OfferPlace *spot, const Items *items, PlaceOffer *choice)
+{
+	Arena *arena = offering->advising->arena;
+	const char **all = TAKE(arena, const char *, choice->items + items->count + 1);
+	for (uint32_t i = 0; i < choice->items; i++)
+		all[i] = choice->item[i];
+	choice->item = all;
+	for (uint32_t i = 0; i < items->count && may_offer(offering); i++) {
+		const Panel *item = (const Panel *)(const void *)(items->row + i * spot->record->size);
+		if (!is_offered(offering, spot, item))
+			continue;
+		choice->stands |= choice->submitted != NULL && strcmp(choice->submitted, item->item.text) == 0;
+		choice->item[choice->items++] = item->item.text;
+	}
 }
 
 static void offer_spot(Offering *offering, const OfferPlace *spot)
 {
 	Offers *offers = offering->offers;
 	Arena *arena = offering->advising->arena;
-	Items items = items_of(offering->area->all->criteria, (RecordKind)spot->record->kind, is_boot_spot(spot));
 	const Panel *now = spot->part != NULL ? spot->part->submitted : NULL;
 	PlaceOffer choice = { .area = offering->area, .kind = spot->record->name, .where = where_of(spot) };
-	choice.item = TAKE(arena, const char *, items.count + 1);
 	choice.submitted = now != NULL && is_value(&now->item.given) ? now->item.text : NULL;
-	for (uint32_t i = 0; i < items.count && may_offer(offering); i++) {
-		const Panel *item = (const Panel *)(const void *)(items.row + i * spot->record->size);
-		if (!is_offered(offering, spot, item))
-			continue;
-		choice.stands |= choice.submitted != NULL && strcmp(choice.submitted, item->item.text) == 0;
-		choice.item[choice.items++] = item->item.text;
-	}
+	for (int boot = 0; boot < 2; boot++)
+		if (may_have(spot, boot == 1)) {
+			Items items = items_of(offering->area->all->criteria, (RecordKind)spot->record->kind, boot == 1);
+			offer_items(offering, spot, &items, &choice);
+		}
 	if (now != NULL && !choice.stands && may_offer(offering))
 		choice.stands = is_offered(offering, spot, NULL);
 	offers->choice = arena_more(arena, offers->choice, offers->choices, &offers->choice_room, sizeof choice);
