@@ -120,6 +120,8 @@ static inline double held_figure(const World *world, const PublishedRow *row)
 		return grade_tensile(reference, number_in(key));
 	if (strcmp(what, "expansion, millionths") == 0)
 		return 1e6 * metal_row(reference, key)->expansion_one.value;
+	if (strcmp(what, "weight an inch thick") == 0)
+		return metal_row(reference, key)->weight_an_inch_thick_psf.value;
 	if (strcmp(what, "anodic index") == 0)
 		return metal_row(reference, key)->anodic_index_V.value;
 	fail_msg("nothing is called %s", what);

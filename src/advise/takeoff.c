@@ -45,6 +45,22 @@ static void count_panel(Counting *counting, FactId id, const char *where, const 
 	settle(counting, amount, value, value);
 }
 
+static void count_coil_weight(Counting *counting, const char *where)
+{
+	Amount *amount = amount_add(counting, panel_of(counting), "panel", arena_printf(counting->arena, "%s, weight", where));
+	double value, weight;
+	if (!take_fact(counting->area, FACT_roof_area_coil_weight, amount, &value, counting->arena) ||
+		!take_fact(counting->area, FACT_roof_area_metal_weight, amount, &weight, counting->arena))
+		return;
+	amount->unit = "lb";
+	amount->again = true;
+	static const char *const known[] = { "read", "second-hand", "from memory", "common practice" };
+	amount->how = arena_printf(counting->arena, "%s of %s psf an inch thick (%s), without the coating",
+		counting->row->panel.metal.text, number_shortest(counting->arena, weight),
+		known[fact_of(counting->area, FACT_roof_area_metal_weight)->known_by]);
+	settle(counting, amount, value, value);
+}
+
 /* Panels formed from coil take as much of it as they are long. */
 static void count_panels(Counting *counting)
 {
@@ -55,6 +71,7 @@ static void count_panels(Counting *counting)
 		return;
 	const char *where = arena_printf(counting->arena, "coil %s in wide", number_shortest(counting->arena, coil->value));
 	count_panel(counting, FACT_roof_area_panel_feet, where, "ft");
+	count_coil_weight(counting, where);
 }
 
 /* Each length of the schedule: the list to cut by. */

@@ -80,6 +80,29 @@ double roof_area_panel_feet_ft(Case *area)
 	return first_below(area, KIND_panel_run) != NULL ? all.feet : OF(area, roof_area_panel_feet_by_plan_ft);
 }
 
+/* ---- the coil ---- */
+
+double roof_area_metal_weight_psf(Case *area)
+{
+	const char *metal = GIVEN(area, roof_area, RoofArea, panel.metal);
+	const Reference *reference = area->all->reference;
+	for (uint32_t i = 0; ready(area) && i < reference->metals.count; i++) {
+		const MetalRow *row = &reference->metals.row[i];
+		if (same_text(row->metal.text, metal))
+			return CONSTANT(area, "metals.csv weight of", row->metal.text, row->weight_an_inch_thick_psf.value, row->weight_source.text);
+	}
+	return ready(area) ? REFUSE(area, "the table of metals has no row for the panel's metal") : 0;
+}
+
+double roof_area_coil_weight_lb(Case *area)
+{
+	double feet = OF(area, roof_area_panel_feet_ft), width = GIVEN(area, roof_area, RoofArea, panel.coil_width_in);
+	double thickness = GIVEN(area, roof_area, RoofArea, panel.thickness_in), weight = OF(area, roof_area_metal_weight_psf);
+	return ready(area) ? feet * width / 12 * thickness * weight : 0;
+}
+
+/* ---- against the schedule ---- */
+
 double roof_area_schedule_difference_percent(Case *area)
 {
 	if (fetch_list(area, area, offsetof(RoofArea, panel_schedule)) != NULL && first_below(area, KIND_panel_run) == NULL)

@@ -35,6 +35,11 @@ jq -e '[.takeoff[] | select(.where == "fixed line")] | .[0].by_plan == 298' "$sc
 # 40 roofs drawn and counted piece by piece; tests/long/takeoff.sh draws 500.
 last="takeoff of random roofs"
 python3 tests/oracle/takeoff.py "$program" --plans 40 >"$scratch/said" || { cat "$scratch/said" >&2; fault "takeoff.py"; }
+# 300 panels of 61.2114 ft from coil of 21.5 in, 24 ga: 0.0239 in of steel at 40.8 lb for each square foot and inch.
+sed 's/^      fold_leg: 0.75 in/      fold_leg: 0.75 in\n      coil_width: 21.5 in/' "$examples/clean.yaml" >"$scratch/coil.yaml"
+run 0 takeoff coil.yaml --format json
+jq -e '[.takeoff[] | select(.where == "coil 21.5 in wide, weight")] | .[0] | .unit == "lb" and .by_plan > 32000 and .by_plan < 32300' \
+	"$scratch/out" >/dev/null || fault "32,082 lb of coil"
 run 2 takeoff
 has err "takeoff needs one FILE"
 run 2 takeoff "$examples"

@@ -9,7 +9,7 @@
 
 static const char page[] = "docs/unguarded-constants.md";
 
-typedef enum { BY_NOTHING, BY_MEMORY, BY_PUBLISHED } Guard;
+typedef enum { UNGUARDED, BY_MEMORY, BY_PUBLISHED } Guard;
 
 typedef struct {
 	const char *file;
@@ -147,7 +147,7 @@ static Guard guard_of(const Guards *g, const Constant *c)
 		if (noticed == 3)
 			return pass == 0 ? BY_PUBLISHED : BY_MEMORY;
 	}
-	return BY_NOTHING;
+	return UNGUARDED;
 }
 
 /* ---- all constants ---- */
@@ -227,7 +227,7 @@ static void guard_table(Guards *g, int t)
 			g->constants[t]++;
 			g->published[t] += guard == BY_PUBLISHED;
 			g->memory[t] += guard == BY_MEMORY;
-			if (guard == BY_NOTHING)
+			if (guard == UNGUARDED)
 				list_constant(g, &constant);
 			if (guard != BY_PUBLISHED && is_confirmed(tables[t].file, row_words(g, &constant), field->key)) {
 				g->broken++;
