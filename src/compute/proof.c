@@ -225,10 +225,15 @@ double roof_area_screws_proven_yes(Case *area)
 {
 	if (fetch_list(area, area, offsetof(RoofArea, fasteners)) == NULL)
 		return 0;
-	bool is_proven = true;
-	for (Case *screw = first_below(area, KIND_fastener); screw != NULL; screw = screw->next)
-		if (same_text(GIVEN_AT(area, screw, Fastener, use), "clip"))
-			is_proven &= OF_AT(area, screw, fastener_proof_found_yes) != 0;
+	bool is_proven = true, is_any = false;
+	for (Case *screw = first_below(area, KIND_fastener); screw != NULL; screw = screw->next) {
+		if (!same_text(GIVEN_AT(area, screw, Fastener, use), "clip"))
+			continue;
+		is_proven &= OF_AT(area, screw, fastener_proof_found_yes) != 0;
+		is_any = true;
+	}
+	if (ready(area) && !is_any)
+		return SKIP(area, "no screws through clips are listed");
 	return is_proven;
 }
 
