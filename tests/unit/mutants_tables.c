@@ -15,7 +15,22 @@ typedef struct {
 	const char *only;
 	const char *table;
 	const char *row; /* the row in words */
+	const char *codes; /* beginnings of the codes whose cases are to notice it, joined by blanks; empty: all */
+	const char *item; /* in the words of a case that is to notice it; NULL: any */
 } Tables;
+
+/* Whose cases are to notice a change of a table: those of the rules that ask it. */
+static const struct {
+	const char *table, *codes;
+} asked_by[] = {
+	{ "scales.csv", "DOC-05 LST-0 CLP-0 FST-0" },
+	{ "terms.csv", "ELG-06 WTY-14 DOC-14 LIF" },
+	{ "kinds.csv", "LIF SUP LST-15 LST-17 UND-0 SLT-0 SLT-1 FST-1 PEN-13 PEN-19 PEN-20 DOC-17 RVC-06" },
+	{ "lives.csv", "LIF FST-11 UND-06 SLT-10 PEN-13" },
+	{ "substitutions.csv", "LST CLP FST DCK PNL" },
+	{ "required.csv", "CLP-12 FST-16 UND-01 SLT-14 RVC-04 TRM-17" },
+	{ "documents.csv", "DOC" },
+};
 
 /* ---- whether a case goes red ---- */
 
@@ -39,13 +54,35 @@ static bool holds_clean(const Mutation *m)
 	return clean;
 }
 
+static bool is_among_codes(const char *codes, const char *code)
+{
+	for (const char *at = codes; *at != '\0'; at += strspn(at, " ")) {
+		size_t length = strcspn(at, " ");
+		if (strncmp(at, code, length) == 0)
+			return true;
+		at += length;
+	}
+	return codes[0] == '\0';
+}
+
+/* An item that stands neither in the clean package nor in the words of a case decides nothing there. */
+static bool is_to_notice(const Tables *t, const RuleCase *c)
+{
+	if (!is_among_codes(t->codes, c->code))
+		return false;
+	for (uint32_t i = 0; t->item != NULL && i < c->edits; i++)
+		if (strstr(c->edit[i].value, t->item) != NULL)
+			return true;
+	return t->item == NULL;
+}
+
 static bool goes_red(Tables *t)
 {
 	if (!holds_clean(t->m))
 		return true;
 	for (uint32_t i = 0; i < t->m->cases.count; i++) {
 		uint32_t at = t->order[i];
-		if (holds(t->m, at))
+		if (!is_to_notice(t, &t->m->cases.at[at]) || holds(t->m, at))
 			continue;
 		memmove(t->order + 1, t->order, i * sizeof *t->order);
 		t->order[0] = at;
@@ -214,46 +251,98 @@ static void change_row(Tables *t, const Record *record, const void *const_row, c
 	}
 }
 
+static void take_table(Tables *t, const char *table)
+{
+	t->table = table;
+	t->codes = "";
+	t->item = NULL;
+	for (size_t i = 0; i < sizeof asked_by / sizeof *asked_by; i++)
+		if (strcmp(asked_by[i].table, table) == 0)
+			t->codes = asked_by[i].codes;
+}
+
+static bool asks_list(const Test *test, const char *list)
+{
+	return test->right.from == FROM_LIST && strcmp(test->right.word, list) == 0;
+}
+
+/* The rules that hold something against a list; none if only facts know it. */
+static const char *codes_of_list(const Tables *t, const char *list)
+{
+	const char *codes = "";
+	for (uint32_t i = 0; i < t->m->criteria->rules; i++) {
+		const Rule *rule = &t->m->rule[i];
+		bool asks = asks_list(&rule->is, list);
+		for (uint32_t k = 0; k < rule->conditions; k++)
+			asks = asks || asks_list(&rule->when[k], list);
+		if (asks)
+			codes = arena_printf(t->m->world.run, "%s%s ", codes, rule->code);
+	}
+	return codes;
+}
+
 #define ROW_IS(...) (t->row = arena_printf(t->m->world.run, __VA_ARGS__))
+
+static void change_lists(Tables *t)
+{
+	const Criteria *c = t->m->criteria;
+	take_table(t, "lists.csv");
+	for (uint32_t i = 0; i < c->lists.count; i++) {
+		const NamedWord *row = &c->lists.row[i];
+		t->codes = codes_of_list(t, row->list.text);
+		ROW_IS("%s, %s", row->list.text, row->entry.text);
+		change_row(t, &NamedWord_record, row, " entry ");
+	}
+}
+
+static void change_lives(Tables *t)
+{
+	const Criteria *c = t->m->criteria;
+	take_table(t, "lives.csv");
+	for (uint32_t i = 0; i < c->lives.count; i++) {
+		const Life *row = &c->lives.row[i];
+		const char *where = is_value(&row->where.given) ? row->where.text : NULL;
+		const char *environment = is_value(&row->environment.given) ? row->environment.text : NULL;
+		ROW_IS("%s%s%s%s%s", row->item.text, where != NULL ? ", " : "", where != NULL ? where : "",
+		       environment != NULL ? ", " : "", environment != NULL ? environment : "");
+		t->item = strstr(t->m->clean.source->bytes, row->item.text) == NULL ? row->item.text : NULL;
+		change_row(t, &Life_record, row, " item where environment service_life ");
+	}
+}
 
 static void change_plain(Tables *t)
 {
 	const Criteria *c = t->m->criteria;
-	t->table = "scales.csv";
-	for (uint32_t i = 0; i < c->scales.count; i++)
-		ROW_IS("%s", c->scales.row[i].word.text), change_row(t, &ScaleWord_record, &c->scales.row[i], " word rank scale ");
-	t->table = "terms.csv";
-	for (uint32_t i = 0; i < c->terms.count; i++)
-		ROW_IS("%g yr", c->terms.row[i].term_yr.value),
-			change_row(t, &Term_record, &c->terms.row[i], " term least_slope seam environment certificate papers ");
-	t->table = "kinds.csv";
-	for (uint32_t i = 0; i < c->kinds.count; i++)
-		ROW_IS("%s", c->kinds.row[i].kind.text),
-			change_row(t, &KindRow_record, &c->kinds.row[i], " life_judged source_judged approval_judged renewable ");
-	t->table = "lists.csv";
-	for (uint32_t i = 0; i < c->lists.count; i++)
-		ROW_IS("%s, %s", c->lists.row[i].list.text, c->lists.row[i].entry.text),
-			change_row(t, &NamedWord_record, &c->lists.row[i], " entry ");
-	t->table = "lives.csv";
-	for (uint32_t i = 0; i < c->lives.count; i++)
-		ROW_IS("%s%s%s%s%s", c->lives.row[i].item.text, is_value(&c->lives.row[i].where.given) ? ", " : "",
-		       is_value(&c->lives.row[i].where.given) ? c->lives.row[i].where.text : "",
-		       is_value(&c->lives.row[i].environment.given) ? ", " : "",
-		       is_value(&c->lives.row[i].environment.given) ? c->lives.row[i].environment.text : ""),
-			change_row(t, &Life_record, &c->lives.row[i], " item where environment service_life ");
+	take_table(t, "scales.csv");
+	for (uint32_t i = 0; i < c->scales.count; i++) {
+		ROW_IS("%s", c->scales.row[i].word.text);
+		change_row(t, &ScaleWord_record, &c->scales.row[i], " word rank scale ");
+	}
+	take_table(t, "terms.csv");
+	for (uint32_t i = 0; i < c->terms.count; i++) {
+		ROW_IS("%g yr", c->terms.row[i].term_yr.value);
+		change_row(t, &Term_record, &c->terms.row[i], " term least_slope seam environment certificate inspections ");
+	}
+	take_table(t, "kinds.csv");
+	for (uint32_t i = 0; i < c->kinds.count; i++) {
+		ROW_IS("%s", c->kinds.row[i].kind.text);
+		change_row(t, &KindRow_record, &c->kinds.row[i], " life_judged source_judged approval_judged renewable concealed ");
+	}
+	change_lists(t);
+	change_lives(t);
 }
 
 static void change_bound(Tables *t)
 {
 	const Criteria *c = t->m->criteria;
-	t->table = "substitutions.csv";
+	take_table(t, "substitutions.csv");
 	for (uint32_t i = 0; i < c->substitutions_bound; i++) {
 		BoundSubstitution *bound = (void *)(uintptr_t)&c->substitution[i];
 		ROW_IS("%s %s", bound->row->kind.text, bound->row->attribute.text);
 		change_row(t, &Substitution_record, bound->row, " may_go tolerance ");
 		change_tests(t, "needs", &bound->need, &bound->needs);
 	}
-	t->table = "required.csv";
+	take_table(t, "required.csv");
 	for (uint32_t i = 0; i < c->roles; i++) {
 		BoundRole *bound = (void *)(uintptr_t)&c->role[i];
 		ROW_IS("%s", bound->row->role.text);
@@ -261,7 +350,7 @@ static void change_bound(Tables *t)
 		change_tests(t, "when", &bound->when, &bound->whens);
 		change_tests(t, "filled by", &bound->filled_by, &bound->fills);
 	}
-	t->table = "documents.csv";
+	take_table(t, "documents.csv");
 	for (uint32_t i = 0; i < c->papers; i++) {
 		BoundPaper *bound = (void *)(uintptr_t)&c->paper[i];
 		ROW_IS("%s", bound->row->kind.text);
@@ -276,7 +365,7 @@ static int make(void **state)
 {
 	Mutation *m = mutation_make("tests/mutants/tables.csv");
 	Tables *t = TAKE(m->world.run, Tables, 1);
-	*t = (Tables){ .m = m, .only = getenv("MUTANTS"), .order = TAKE(m->world.run, uint32_t, m->cases.count) };
+	*t = (Tables){ .m = m, .codes = "", .only = getenv("MUTANTS"), .order = TAKE(m->world.run, uint32_t, m->cases.count) };
 	for (uint32_t i = 0; i < m->cases.count; i++)
 		t->order[i] = i;
 	*state = t;
