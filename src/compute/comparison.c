@@ -45,9 +45,22 @@ static bool is_any_there(const Compared *compared)
 	return compared->there != NULL && given_in(compared->field, compared->there)->said == SAID_NOT_APPLICABLE;
 }
 
+/* A plywood deck has no grade of steel: what only the tested kind of support has is not asked of another kind. */
+static bool is_of_other_kind(const Compared *compared)
+{
+	if (compared->part == NULL || compared->part->kind != KIND_support || compared->here == NULL || compared->there == NULL)
+		return false;
+	const Support *here = compared->here, *there = compared->there;
+	return is_value(&here->kind.given) && is_value(&there->kind.given) && !same_text(here->kind.text, there->kind.text);
+}
+
 /* One side is not stated. */
 static double unknown_holds(Case *comparison, const Compared *compared)
 {
+	if (is_of_other_kind(compared)) {
+		GIVEN_AT(comparison, compared->part, Support, kind);
+		return SKIP(comparison, "the support is of another kind than the tested one");
+	}
 	if (compared->here != NULL) {
 		const Given *here = given_in(compared->field, compared->here);
 		if (here->said == SAID_NOT_APPLICABLE) {

@@ -30,7 +30,7 @@ double submittal_covers_specified_yes(Case *submittal)
 	for (uint32_t i = 0; ready(submittal) && i < specified->count; i++) {
 		if (has_text(asked, specified->at[i].text))
 			continue;
-		note(submittal, arena_printf(submittal->all->arena, "%s is specified", specified->at[i].text));
+		note(submittal, specified->at[i].text);
 		return 0;
 	}
 	return ready(submittal);

@@ -76,6 +76,8 @@ static double days_until(Case *submittal, EventWord word)
 	int32_t day = fetch_event_day(submittal, event);
 	if (has_happened(event))
 		return SKIP(submittal, "it has happened");
+	if (ready(submittal) && day < submitted)
+		return SKIP(submittal, "its planned day has passed"); /* which DOC-23 says */
 	note(submittal, event_words(event));
 	return ready(submittal) ? working_days(submittal, submitted, day) : 0;
 }
