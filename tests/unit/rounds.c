@@ -142,6 +142,17 @@ static const Finding *item_of(const Chain *chain, unsigned round, unsigned numbe
 	return NULL;
 }
 
+/* Whether an item of a code stands open; `finding` NULL: whatever it says. */
+static bool has_item(const Chain *chain, const char *code, const char *finding)
+{
+	for (uint32_t i = 0; i < chain->verdict->items; i++) {
+		const Finding *item = &chain->verdict->item[i];
+		if (strcmp(item->code, code) == 0 && item_state(item) != ITEM_CLOSED && (finding == NULL || strcmp(item->finding, finding) == 0))
+			return true;
+	}
+	return false;
+}
+
 #define ROUND(...) (const Edit[]){ __VA_ARGS__, { NULL, NULL } }
 #define CURB "roof_areas.0.penetrations.0"
 #define GUTTER "roof_areas.0.details.5.bracket_spacing"
@@ -451,6 +462,27 @@ static void a_bid_begins_no_numbers(void **state)
 	chain_end(&chain);
 }
 
+/* At close-out what was to be noted and is not shown done is an item, and stands with the order line. */
+static void close_out_wants_what_was_noted(void **state)
+{
+	(void)state;
+	Chain chain = chain_make();
+	go(&chain, ROUND({ GUTTER, "40 in" }));
+	expect(&chain, "1.01 new TRM-02a\n");
+	go(&chain, ROUND({ "round", "2" }, { GUTTER, "40 in" }, { "stage", "order" }, { "replies", "none" }));
+	assert_int_equal(item_state(item_of(&chain, 1, 1)), ITEM_CONDITION);
+	assert_string_equal(chain.verdict->order_condition, "to be shown done: 1.01");
+	go(&chain, ROUND({ "round", "3" }, { GUTTER, "40 in" }, { "stage", "close-out" }, { "replies", "none" }));
+	assert_int_equal(item_state(item_of(&chain, 1, 1)), ITEM_CONDITION);
+	assert_true(has_item(&chain, "RND-06", "not shown done at close-out: 1.01"));
+	/* shown by the rule itself */
+	go(&chain, ROUND({ "round", "4" }, { "stage", "close-out" }, { "replies", "none" }));
+	assert_int_equal(item_state(item_of(&chain, 1, 1)), ITEM_CLOSED);
+	assert_false(has_item(&chain, "RND-06", NULL));
+	assert_null(chain.verdict->order_condition);
+	chain_end(&chain);
+}
+
 /* ---- variances ---- */
 
 typedef struct {
@@ -557,6 +589,7 @@ int main(void)
 		cmocka_unit_test(only_what_nobody_asked_for_is_told),
 		cmocka_unit_test(editions_change_between_rounds),
 		cmocka_unit_test(a_bid_begins_no_numbers),
+		cmocka_unit_test(close_out_wants_what_was_noted),
 		cmocka_unit_test(a_variance_covers_no_more_than_it_grants),
 		cmocka_unit_test(what_may_not_be_waived_is_not),
 		cmocka_unit_test(a_variance_over_rounds),
