@@ -56,7 +56,7 @@ static const Earlier *read_report(const char *path, Arena *arena, Refusal *refus
 		earlier = read_earlier(arena, source, &faults);
 	else
 		complain(&faults, state == FILE_NOT_OPENED ? MESSAGE_FIL_01 : state == FILE_TOO_LARGE ? MESSAGE_FIL_03 : MESSAGE_FIL_02, whole,
-			(About){ .value = why, .want = "32 MiB" });
+			(About){ .value = why, .want = "64 MiB" });
 	if (earlier == NULL)
 		refuse_by(refusal, &faults, &source);
 	return earlier;

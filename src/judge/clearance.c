@@ -16,6 +16,7 @@ typedef struct {
 	Hash *at;                        /* case to item: found against it */
 	Hash *of_area, *of_construction; /* case of a roof area to item */
 	const Finding *of_all, *of_all_constructions;
+	const ItemState *state; /* of each item as a whole: an item may have as many places as the file has records */
 	const Hash *named; /* what the reviewer's own items may name: cases by name and by sheet; made when the first asks */
 } Reach;
 
@@ -175,22 +176,27 @@ static void reach_own(Reach *reach, const Raw *raw, const Finding *item)
 /* ---- which item stands in the way of what ---- */
 
 /* What is to be noted, verified on site or was deferred is still to be done at the record it names. */
-static bool is_against(const Finding *item)
+static ItemState state_of(const Reach *reach, const Finding *item)
 {
-	ItemState state = item_state(item);
+	return reach->state[item - reach->judging->verdict->item];
+}
+
+static bool is_against(const Reach *reach, const Finding *item)
+{
+	ItemState state = state_of(reach, item);
 	return item->spots > 0 && state != ITEM_CLOSED && state != ITEM_VARIANCE && item->action != ACTION_ADVISORY;
 }
 
-static bool is_in_the_way(const Finding *item)
+static bool is_in_the_way(const Reach *reach, const Finding *item)
 {
-	return is_against(item) && item->action <= ACTION_NOT_REVIEWED && item_state(item) != ITEM_CONDITION;
+	return is_against(reach, item) && item->action <= ACTION_NOT_REVIEWED && state_of(reach, item) != ITEM_CONDITION;
 }
 
 static void reach_by(Reach *reach, const Raw *raw, const Finding *item)
 {
 	if (raw->found_by == FOUND_BY_REVIEWER)
 		reach_own(reach, raw, item);
-	else if (is_in_the_way(item))
+	else if (is_in_the_way(reach, item))
 		reach_of(reach, raw, item);
 	else if (raw->where != NULL)
 		put_first(reach, reach->at, raw->where, item);
@@ -258,7 +264,7 @@ static Hash *waiting_parts(const Reach *reach)
 	Hash *waiting = hash_make(reach->judging->arena, 16);
 	for (uint32_t i = 0; i < verdict->not_yets; i++) {
 		const NotYet *not_yet = &verdict->not_yet[i];
-		if (not_yet->where != NULL && not_yet->item != NULL && is_in_the_way(not_yet->item))
+		if (not_yet->where != NULL && not_yet->item != NULL && is_in_the_way(reach, not_yet->item))
 			put_first(reach, waiting, stands_at(not_yet->where), not_yet->item);
 	}
 	return waiting;
@@ -272,11 +278,15 @@ void clear_parts(Judging *judging)
 			.at = hash_make(arena, 16),
 			.of_area = hash_make(arena, 8),
 			.of_construction = hash_make(arena, 8) };
+	ItemState *state = TAKE(arena, ItemState, verdict->items + 1);
+	for (uint32_t i = 0; i < verdict->items; i++)
+		state[i] = item_state(&verdict->item[i]);
+	reach.state = state;
 	for (uint32_t i = 0; i < judging->sorted_count; i++) {
 		const Raw *raw = judging->sorted[i];
 		const Finding *item = raw->item != 0 && raw->item <= verdict->items ? &verdict->item[raw->item - 1] : NULL;
 		bool is_settled = raw->state == ITEM_CLOSED || raw->state == ITEM_VARIANCE;
-		if (item != NULL && !is_settled && is_against(item))
+		if (item != NULL && !is_settled && is_against(&reach, item))
 			reach_by(&reach, raw, item);
 	}
 	const Hash *waiting = waiting_parts(&reach);

@@ -10,7 +10,7 @@
 #include <jansson.h>
 #include <string.h>
 
-enum { MOST_DEPTH = 32, MOST_VALUES = 1000000 };
+enum { MOST_DEPTH = 32, MOST_VALUES = 4000000 };
 
 /* ---- places ---- */
 
@@ -202,7 +202,7 @@ Node *read_json(Arena *arena, const Source *source, Complaints *complaints)
 		.arena = arena };
 	if (!scan_all(&scan)) {
 		const char *want = scan.depth > MOST_DEPTH ? "values that stand inside each other more than 32 deep"
-			: "more than 1,000,000 values";
+			: "more than 4,000,000 values";
 		complain(complaints, MESSAGE_PRV_02, scan.place[scan.count - 1], (About){ .want = want });
 		complaints->broken = true;
 		return NULL;

@@ -575,6 +575,46 @@ static void a_variance_over_rounds(void **state)
 	chain_end(&chain);
 }
 
+/* ---- untrusted reports ---- */
+
+/* A report without a seal, as ndjson has none, may have been written by anybody. Whatever it says, the round is judged or the
+ * report refused. */
+static void no_report_does_harm(void **state)
+{
+	(void)state;
+	static const char letters[] = "[].,#\\\\019aZ: ";
+	Chain chain = chain_make();
+	go(&chain, ROUND({ CURB ".height", "4 in" }, { GUTTER, "40 in" }, { "project.january_mean", "-" }, { "roof_areas.0.clips.0.item", "clip-b-float" }));
+	Out *out = out_make(chain.arena, OUT_TERMINAL);
+	report_format("ndjson")->write(out, chain.verdict, chain.arena);
+	const char *text = out_text(out, NULL);
+	size_t length = strlen(text);
+	uint32_t seed = 1, judged = 0;
+	for (int i = 0; i < 400; i++) {
+		ArenaMark mark = arena_mark(chain.arena);
+		char *other = arena_text(chain.arena, text, length);
+		for (int j = 0; j < 1 + i % 8; j++) {
+			seed = seed * 1664525u + 1013904223u;
+			size_t at = (seed >> 4) % length;
+			if (other[at] != '"' && other[at] != '{' && other[at] != '}')
+				other[at] = letters[seed % (sizeof letters - 1)];
+		}
+		Complaints faults = { .arena = chain.arena };
+		const Source *source = source_make(chain.arena, "before.json", other, length, SOURCE_PREVIOUS);
+		if (read_earlier(chain.arena, source, &faults) != NULL) {
+			chain.report = other;
+			go(&chain, ROUND({ "round", "2" }, { CURB ".height", "5 in" }, { GUTTER, "41 in" },
+				{ "replies", "[{item: \"1.01\", reply: a}]" }, { "changes", "[{field: roof_areas.Main roof.clips, reason: b}]" }));
+			judged++;
+		} else {
+			assert_true(faults.count > 0);
+		}
+		arena_back(chain.arena, mark);
+	}
+	assert_true(judged > 50);
+	chain_end(&chain);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -593,6 +633,7 @@ int main(void)
 		cmocka_unit_test(a_variance_covers_no_more_than_it_grants),
 		cmocka_unit_test(what_may_not_be_waived_is_not),
 		cmocka_unit_test(a_variance_over_rounds),
+		cmocka_unit_test(no_report_does_harm),
 		cmocka_unit_test(names_change_and_numbers_stay),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
