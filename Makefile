@@ -28,7 +28,7 @@ TESTS = $(filter-out $(LONG_TESTS),$(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(
 COMPILE = $(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(CPPFLAGS) -MMD -MP
 AGAIN = $(MAKE) --no-print-directory -j$(JOBS)
 
-.PHONY: all check check-formats check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
+.PHONY: all check check-brute check-formats check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
 
 all: $(BUILD)/seamstamp
 
@@ -89,6 +89,12 @@ $(BUILD)/npm/installed: tests/formats/packages.txt
 	@printf '{"name":"validators","private":true}\n' >$(@D)/package.json
 	npm install --prefix $(@D) --save-exact --ignore-scripts --no-audit --no-fund --loglevel=error $$(cat $<)
 	@touch $@
+
+# What `options` offers and `takeoff` counts, by scripts that try and draw everything; check runs a small part of it.
+check-brute:
+	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror all
+	BUILD=$(BUILD)/check sh tests/long/options.sh
+	BUILD=$(BUILD)/check sh tests/long/takeoff.sh
 
 check-long:
 	+@$(AGAIN) check-clang sanitize static valgrind -j1

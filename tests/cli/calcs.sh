@@ -105,7 +105,8 @@ if grep -q "$(printf '\033')" "$scratch/out"; then fault "an escape sequence goe
 # An outside calculator.
 last="tests/published/formula_lines.py"
 if command -v python3 >/dev/null; then
-	sed 's/interior: 24 in/interior: 610 mm/; s/perimeter: 18 in/perimeter: 20 in/' "$examples/clean.yaml" >"$scratch/metric.yaml"
+	sed 's/interior: 24 in/interior: 610 mm/; s/perimeter: 18 in/perimeter: 20 in/; s/^      fold_leg: .*/&\n      coil_width: 500 mm/' \
+		"$examples/clean.yaml" >"$scratch/metric.yaml"
 	sed 's/basic_speed: 115 mph/basic_speed: 130 mph/' "$examples/clean.yaml" >"$scratch/windy.yaml"
 	python3 tests/published/formula_lines.py "$program" examples/*.yaml "$scratch/metric.yaml" "$scratch/windy.yaml" >"$scratch/lines" ||
 		{ cat "$scratch/lines" >&2; fault "formulas do not agree"; }
