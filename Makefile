@@ -28,7 +28,8 @@ TESTS = $(filter-out $(LONG_TESTS),$(patsubst tests/unit/%.c,$(BUILD)/tests/%,$(
 COMPILE = $(CC) $(STANDARD) $(WARNINGS) $(HARDENING) $(CFLAGS) $(CPPFLAGS) -MMD -MP
 AGAIN = $(MAKE) --no-print-directory -j$(JOBS)
 
-.PHONY: all check check-brute check-formats check-clang check-long long-tests test lint sanitize valgrind static bench accept docs install uninstall clean
+.PHONY: all check check-brute check-formats check-clang check-long long-tests
+.PHONY: test lint sanitize valgrind static bench accept docs install uninstall clean
 
 all: $(BUILD)/seamstamp
 
