@@ -86,6 +86,9 @@ typedef struct {
 } Trial;
 void judge_trial(Arena *arena, Cases *cases, const Trial *trial);
 
+/* compute: what a page draws of each roof area. */
+void draw_areas(Verdict *verdict, Arena *arena);
+
 /* compute: every fact of every record, for the sheet of calculations. */
 Sheet *make_sheet(const Verdict *verdict, Arena *arena);
 

@@ -71,6 +71,7 @@ typedef struct Verdict {
 	uint32_t unverifieds;
 	const SiteCheckDue *site_check; /* by area in the order of the file; none until asked for */
 	uint32_t site_checks;
+	const struct Drawings *drawings; /* of the roof areas; NULL until asked for */
 	Tally tally;
 	const RuleOutcome *outcome; /* of each rule of the edition, in its order; none until asked for */
 	uint32_t outcomes;

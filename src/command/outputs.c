@@ -95,6 +95,14 @@ bool outputs_need_hash(const Outputs *outputs)
 	return false;
 }
 
+bool outputs_need_drawings(const Outputs *outputs)
+{
+	for (uint32_t i = 0; i < outputs->count; i++)
+		if (strcmp(outputs->at[i].format->name, "html") == 0)
+			return true;
+	return false;
+}
+
 bool outputs_need_site_checks(const Outputs *outputs)
 {
 	for (uint32_t i = 0; i < outputs->count; i++)

@@ -46,6 +46,9 @@ bool overwrites_input(const Arguments *arguments, const char *output);
 /* Whether a format prints hashes. */
 bool outputs_need_hash(const Outputs *outputs);
 
+/* Whether a format draws the roof areas. */
+bool outputs_need_drawings(const Outputs *outputs);
+
 /* Whether a format prints what must be seen on site. */
 bool outputs_need_site_checks(const Outputs *outputs);
 

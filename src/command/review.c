@@ -60,6 +60,8 @@ static Verdict *advised(Run *run, const char *path, Arena *arena, Refusal *refus
 		find_outcomes(verdict, arena);
 	if (outputs_need_site_checks(&run->outputs))
 		find_site_checks(verdict, arena);
+	if (outputs_need_drawings(&run->outputs))
+		draw_areas(verdict, arena);
 	return verdict;
 }
 

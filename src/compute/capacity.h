@@ -14,6 +14,7 @@ Case *fetch_capacity_test(Case *fact);
 
 /* How pressures between two tests are taken by these criteria. */
 Interpolation fetch_interpolation(Case *fact);
+Interpolation interpolation_of(const Criteria *criteria);
 
 /* The difference by which a spacing is the tested one in another unit. */
 double fetch_spacing_tolerance(Case *fact);

@@ -55,12 +55,17 @@ Case *fetch_capacity_test(Case *fact)
 	return test;
 }
 
-Interpolation fetch_interpolation(Case *fact)
+Interpolation interpolation_of(const Criteria *criteria)
 {
-	const Word *stated = &fact->all->criteria->edition.interpolation;
+	const Word *stated = &criteria->edition.interpolation;
 	if (is_word(stated, "straight line"))
 		return BY_STRAIGHT_LINE;
 	return is_word(stated, "none") ? BY_NEXT_WIDER : BY_LESSER_CURVE;
+}
+
+Interpolation fetch_interpolation(Case *fact)
+{
+	return interpolation_of(fact->all->criteria);
 }
 
 double fetch_spacing_tolerance(Case *fact)

@@ -9,6 +9,7 @@
 void write_text(Out *out, const Verdict *verdict, Arena *arena);
 void write_lines(Out *out, const Verdict *verdict, Arena *arena);
 void write_json(Out *out, const Verdict *verdict, Arena *arena);
+void write_html(Out *out, const Verdict *verdict, Arena *arena);
 void write_questions(Out *out, const Verdict *verdict, Arena *arena);
 void write_site_text(Out *out, const Verdict *verdict, Arena *arena);
 void write_site_html(Out *out, const Verdict *verdict, Arena *arena);

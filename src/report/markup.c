@@ -30,7 +30,7 @@ static bool is_void(const char *name)
 /* Elements that begin a line, so that the page can be read as text. */
 static bool is_block(const char *name)
 {
-	static const char *const names[] = { "span", "b", "td", "th", "code", "dt", "dd", "summary" };
+	static const char *const names[] = { "span", "b", "td", "th", "code", "dt", "dd", "summary", "a", "tspan" };
 	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
 		if (strcmp(names[i], name) == 0)
 			return false;
@@ -84,7 +84,7 @@ void markup_element(Markup *markup, const char *name, const char *text)
 	markup_close(markup, name);
 }
 
-void markup_page(Markup *markup, const char *title, const char *style)
+void markup_page(Markup *markup, const char *title, const char *style, const char *more)
 {
 	SAY(markup->out, "<!DOCTYPE html>");
 	OPEN(markup, "html");
@@ -101,7 +101,8 @@ void markup_page(Markup *markup, const char *title, const char *style)
 	ELEMENT(markup, "title", title);
 	OPEN(markup, "style");
 	end_tag(markup);
-	put_literal(markup, style); /* a literal of the program: nothing from a file can be in it */
+	put_literal(markup, style);
+	put_literal(markup, more); /* a literal of the program: nothing from a file can be in it */
 	CLOSE(markup, "style");
 	CLOSE(markup, "head");
 	OPEN(markup, "body");

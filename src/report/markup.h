@@ -35,8 +35,9 @@ void markup_close(Markup *markup, const char *name);
 void markup_element(Markup *markup, const char *name, const char *text);
 
 /* The head of a page on its own: no script, nothing fetched, the style a literal. */
-#define PAGE(markup, title, style) markup_page(markup, title, "" style "")
-void markup_page(Markup *markup, const char *title, const char *style);
+#define PAGE(markup, title, style) markup_page(markup, title, "" style "", "")
+#define PAGE_OF_TWO(markup, title, style, more) markup_page(markup, title, "" style "", "" more "") /* a literal holds 4095 bytes */
+void markup_page(Markup *markup, const char *title, const char *style, const char *more);
 void markup_page_end(Markup *markup);
 
 #endif

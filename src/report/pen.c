@@ -34,10 +34,10 @@ void pen_end(Pen *pen)
 
 /* ---- links to items ---- */
 
-const char *item_anchor(const Finding *item, Arena *arena)
+const char *item_anchor(const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	if (item->round == 0 || item->item == 0)
-		return NULL;
+		return arena_printf(arena, "item-%u", (unsigned)(item - verdict->item) + 1);
 	return arena_printf(arena, "item-%u-%02u", item->round, item->item);
 }
 
@@ -80,7 +80,7 @@ void put_linked(Markup *page, const char *text, const Verdict *verdict, Arena *a
 		}
 		markup_text(page, arena_text(arena, from, (size_t)(at - from)));
 		OPEN(page, "a");
-		ATTRIBUTE(page, "href", arena_printf(arena, "#%s", item_anchor(item, arena)));
+		ATTRIBUTE(page, "href", arena_printf(arena, "#%s", item_anchor(verdict, item, arena)));
 		markup_text(page, arena_text(arena, at, length));
 		CLOSE(page, "a");
 		at += length;
@@ -161,6 +161,20 @@ void pen_heading(Pen *pen, const char *title)
 	ELEMENT(pen->page, "h2", words);
 }
 
+void pen_area(Pen *pen, const char *name)
+{
+	if (pen->page == NULL) {
+		SAY(pen->out, "\nROOF AREA: ");
+		put_cut(pen->out, name, PAGE_WIDTH - 11);
+		SAY(pen->out, "\n");
+		return;
+	}
+	pen_end(pen);
+	pen->in_section = true;
+	OPEN(pen->page, "section");
+	ELEMENT(pen->page, "h2", arena_printf(pen->arena, "Roof area: %s", name));
+}
+
 void pen_subheading(Pen *pen, const char *name)
 {
 	if (pen->page != NULL) {
@@ -192,6 +206,21 @@ void pen_line(Pen *pen, const char *text)
 void pen_line_of_items(Pen *pen, const char *text)
 {
 	put_prose(pen, text, true);
+}
+
+void pen_item_line(Pen *pen, const Finding *item, const char *text)
+{
+	if (pen->page != NULL) {
+		leave(pen);
+		OPEN(pen->page, "article");
+		ATTRIBUTE(pen->page, "id", item_anchor(pen->verdict, item, pen->arena));
+		ELEMENT(pen->page, "p", text);
+		CLOSE(pen->page, "article");
+		return;
+	}
+	SAY(pen->out, "  ");
+	put_wrapped(pen->out, text, 2, 8, PAGE_WIDTH);
+	SAY(pen->out, "\n");
 }
 
 void pen_label(Pen *pen, LabelColumn column, const char *label, const char *text)

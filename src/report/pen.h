@@ -30,9 +30,13 @@ void pen_gap(Pen *pen);
 /* A heading, a literal in capitals; what stands under it: lines, of which some name items. */
 #define PEN_HEADING(pen, title) pen_heading(pen, "" title "")
 void pen_heading(Pen *pen, const char *title);
+void pen_area(Pen *pen, const char *name);
 void pen_subheading(Pen *pen, const char *name);
 void pen_line(Pen *pen, const char *text);
 void pen_line_of_items(Pen *pen, const char *text);
+
+/* An item that is one line. */
+void pen_item_line(Pen *pen, const Finding *item, const char *text);
 
 /* A label of the program and a text beside it. */
 void pen_label(Pen *pen, LabelColumn column, const char *label, const char *text);
@@ -51,8 +55,8 @@ void pen_signature(Pen *pen);
 /* Closes what a page still has open. */
 void pen_end(Pen *pen);
 
-/* Of a page: a text in which the numbers of items lead to them; where an item stands ("item-1-03"). */
+/* Of a page: a text in which the numbers of items lead to them; where an item stands ("item-1-03", before a bid "item-3"). */
 void put_linked(Markup *page, const char *text, const Verdict *verdict, Arena *arena);
-const char *item_anchor(const Finding *item, Arena *arena);
+const char *item_anchor(const Verdict *verdict, const Finding *item, Arena *arena);
 
 #endif

@@ -19,6 +19,7 @@ static const ReportFormat formats[] = {
 	{ "csv", "one line a place of an item, for spreadsheets", write_csv, OUT_CSV, REPORT_LINES, &csv_document },
 	{ "sarif", "SARIF 2.1.0, for services that read results", write_sarif, OUT_TERMINAL, REPORT_LINES, &sarif_document },
 	{ "junit", "JUnit XML, for build servers", write_junit, OUT_MARKUP, REPORT_LINES, &junit_document },
+	{ "html", "the letter as a page to print, with plan, section and tested curve", write_html, OUT_MARKUP, REPORT_ALONE, NULL },
 	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES, NULL },
 	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES, NULL },
 	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE, NULL },

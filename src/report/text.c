@@ -37,25 +37,21 @@ static const Filed *file_items(const Verdict *verdict, Arena *arena)
 	return filed;
 }
 
-static void put_heading(Out *out, const Finding *item)
+static void put_heading(Pen *pen, const Finding *item)
 {
 	const Case *area = area_of(item);
-	if (area == NULL) {
-		SAY(out, "\nWHOLE PACKAGE\n");
-		return;
-	}
-	SAY(out, "\nROOF AREA: ");
-	put_cut(out, area->name, PAGE_WIDTH - 11);
-	SAY(out, "\n");
+	if (area == NULL)
+		PEN_HEADING(pen, "WHOLE PACKAGE");
+	else
+		pen_area(pen, area->name);
 }
 
-static void put_left_out(Out *out, const Verdict *verdict)
+static void put_left_out(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	if (verdict->left_out == 0)
 		return;
-	SAY(out, "\n");
-	put_count(out, verdict->left_out);
-	SAY(out, " more items are not listed. Mend these first and run again.\n");
+	pen_gap(pen);
+	pen_say(pen, arena_printf(arena, "%u more items are not listed. Mend these first and run again.", verdict->left_out));
 }
 
 /* Where rounds are followed, what is closed is one line at the end. */
@@ -64,7 +60,7 @@ static bool is_closed(const Verdict *verdict, const Finding *item)
 	return verdict->earlier != NULL && item_state(item) == ITEM_CLOSED;
 }
 
-static void put_closed(Out *out, const Verdict *verdict, Arena *arena)
+static void put_closed(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	uint32_t count = 0;
 	for (uint32_t i = 0; i < verdict->items; i++) {
@@ -72,16 +68,14 @@ static void put_closed(Out *out, const Verdict *verdict, Arena *arena)
 		if (!is_closed(verdict, item))
 			continue;
 		if (count++ == 0)
-			SAY(out, "\nCLOSED\n");
+			PEN_HEADING(pen, "CLOSED");
 		const char *why = item->disposition != NULL ? item->disposition : item->note != NULL ? item->note : "closed";
-		SAY(out, "  ");
-		put_wrapped(out, arena_printf(arena, "%s  %s  [%s]: in round %u: %s", item_number(item, arena),
-			item_where(item, &item->spot[0], arena), item->code, item->settled, why), 2, 8, PAGE_WIDTH);
-		SAY(out, "\n");
+		pen_item_line(pen, item, arena_printf(arena, "%s  %s  [%s]: in round %u: %s", item_number(item, arena),
+			item_where(item, &item->spot[0], arena), item->code, item->settled, why));
 	}
 }
 
-static void put_items(Out *out, const Verdict *verdict, Arena *arena)
+static void put_by_area(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	const Filed *filed = file_items(verdict, arena);
 	uint32_t area = UINT32_MAX;
@@ -90,50 +84,53 @@ static void put_items(Out *out, const Verdict *verdict, Arena *arena)
 		if (is_closed(verdict, item))
 			continue;
 		if (filed[i].area != area)
-			put_heading(out, item);
+			put_heading(pen, item);
 		area = filed[i].area;
-		SAY(out, "\n");
-		put_item(out, verdict, item, arena);
+		pen_gap(pen);
+		put_item(pen, verdict, item, arena);
 	}
-	put_left_out(out, verdict);
-	put_closed(out, verdict, arena);
+	put_left_out(pen, verdict, arena);
+	put_closed(pen, verdict, arena);
 }
 
 /* Each group is named even where nothing stands in it, so that the estimator need not look for it. */
-static void put_bid_group(Out *out, const Verdict *verdict, BidGroup group, Arena *arena)
+static void put_bid_group(Pen *pen, const Verdict *verdict, BidGroup group, Arena *arena)
 {
 	static const char *const headings[BID_GROUPS] = { "CANNOT BE MET", "WILL COST MONEY", "ASK BEFORE BID" };
 	const Filed *filed = file_items(verdict, arena);
 	uint32_t found = 0;
-	SAY(out, "\n");
-	put(out, headings[group]);
-	SAY(out, "\n");
+	pen_heading(pen, headings[group]);
 	for (uint32_t i = 0; i < verdict->items; i++) {
 		const Finding *item = &verdict->item[filed[i].number];
 		if (bid_group(item) != group)
 			continue;
-		SAY(out, "\n");
-		put_item(out, verdict, item, arena);
+		pen_gap(pen);
+		put_item(pen, verdict, item, arena);
 		found++;
 	}
 	if (found == 0)
-		SAY(out, "  nothing found\n");
+		pen_line(pen, "nothing found");
 }
 
-static void put_bid(Out *out, const Verdict *verdict, Arena *arena)
+static void put_bid(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	for (int group = 0; group < BID_GROUPS; group++)
-		put_bid_group(out, verdict, (BidGroup)group, arena);
-	put_left_out(out, verdict);
+		put_bid_group(pen, verdict, (BidGroup)group, arena);
+	put_left_out(pen, verdict, arena);
+}
+
+void put_items(Pen *pen, const Verdict *verdict, Arena *arena)
+{
+	if (verdict->stage == STAGE_bid && !verdict->broken_file)
+		put_bid(pen, verdict, arena);
+	else if (verdict->items > 0)
+		put_by_area(pen, verdict, arena);
 }
 
 void write_text(Out *out, const Verdict *verdict, Arena *arena)
 {
 	Pen pen = { .out = out, .verdict = verdict, .arena = arena };
 	put_head(&pen, verdict, arena);
-	if (verdict->stage == STAGE_bid && !verdict->broken_file)
-		put_bid(out, verdict, arena);
-	else if (verdict->items > 0)
-		put_items(out, verdict, arena);
+	put_items(&pen, verdict, arena);
 	put_foot(&pen, verdict, arena);
 }

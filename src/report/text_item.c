@@ -3,6 +3,7 @@
  * `file:line:column:` and the finding. Then the source line, both sides, basis, remedy, who must answer, further places.
  */
 #include "excerpt.h"
+#include "html_item.h"
 #include "text.h"
 
 #include <ctype.h>
@@ -67,16 +68,16 @@ static const char *side_text(const Verdict *verdict, const Finding *item, const 
 }
 
 /* The two sides of the test. What is not stated or unknown has said so in its finding. */
-static void put_sides(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+static void put_sides(Pen *pen, const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	if (item->submitted.text != NULL && item->found_by != FOUND_MISSING)
-		put_label(out, item_column, "Submitted", side_text(verdict, item, &item->submitted, arena));
+		pen_label(pen, item_column, "Submitted", side_text(verdict, item, &item->submitted, arena));
 	if (item->limit.text != NULL)
-		put_label(out, item_column, "Allowed", side_text(verdict, item, &item->limit, arena));
+		pen_label(pen, item_column, "Allowed", side_text(verdict, item, &item->limit, arena));
 }
 
 /* Authority and source; the figures of the item may be known less well than its rule. */
-static void put_basis(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+static void put_basis(Pen *pen, const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	const Reference *reference = verdict->cases != NULL ? verdict->cases->reference : NULL;
 	const char *basis = basis_text(reference, item->basis, arena);
@@ -84,7 +85,7 @@ static void put_basis(Out *out, const Verdict *verdict, const Finding *item, Are
 		basis = arena_printf(arena, "%s; %s", item->cites, basis);
 	const char *known = known_by_words(item->known_by);
 	bool told = item->known_by == KNOWN_READ || strstr(basis, known) != NULL;
-	put_label(out, item_column, "Basis", told ? arena_printf(arena, "%s: %s", authority_words(item->authority), basis)
+	pen_label(pen, item_column, "Basis", told ? arena_printf(arena, "%s: %s", authority_words(item->authority), basis)
 		: arena_printf(arena, "%s: %s; figures: %s", authority_words(item->authority), basis, known));
 }
 
@@ -111,29 +112,36 @@ static void put_places(Out *out, const Verdict *verdict, const Finding *item, Ar
 }
 
 /* Where earlier rounds are known, or a variance covers it: its state, and why. */
-static void put_state(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+static void put_state(Pen *pen, const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	if (verdict->earlier == NULL && item->note == NULL)
 		return;
 	const char *state = item_state_words(item_state(item));
 	const char *since = item->round > 0 && item->round < verdict->round ? arena_printf(arena, " since round %u", item->round) : "";
-	put_label(out, item_column, "State", item->note == NULL ? arena_printf(arena, "%s%s", state, since)
+	pen_label(pen, item_column, "State", item->note == NULL ? arena_printf(arena, "%s%s", state, since)
 		: arena_printf(arena, "%s%s: %s", state, since, item->note));
 }
 
-void put_item(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
+void put_item(Pen *pen, const Verdict *verdict, const Finding *item, Arena *arena)
 {
-	put_title(out, item, arena);
-	put_finding(out, verdict, item);
-	put_sides(out, verdict, item, arena);
+	if (pen->page != NULL) {
+		begin_item(pen, item);
+	} else {
+		put_title(pen->out, item, arena);
+		put_finding(pen->out, verdict, item);
+	}
+	put_sides(pen, verdict, item, arena);
 	if (item->basis != NULL)
-		put_basis(out, verdict, item, arena);
+		put_basis(pen, verdict, item, arena);
 	if (item->remedy != NULL)
-		put_label(out, item_column, "Remedy", item->remedy);
-	put_state(out, verdict, item, arena);
+		pen_label(pen, item_column, "Remedy", item->remedy);
+	put_state(pen, verdict, item, arena);
 	if (item->disposition != NULL)
-		put_label(out, item_column, "Reviewer", item->disposition);
+		pen_label(pen, item_column, "Reviewer", item->disposition);
 	if (item->answer_by != NULL)
-		put_label(out, item_column, "Answer by", item->answer_by);
-	put_places(out, verdict, item, arena);
+		pen_label(pen, item_column, "Answer by", item->answer_by);
+	if (pen->page != NULL)
+		end_item(pen, item);
+	else
+		put_places(pen->out, verdict, item, arena);
 }

@@ -54,8 +54,6 @@ run 0 review "$examples/clean.yaml" --format sheet-html
 cmp -s "$scratch/out" "$scratch/before" || fault "--sheet --format html and --format sheet-html differ"
 run 2 review "$examples/clean.yaml" "$examples/coast.yaml" --format sheet-html
 has err "holds one submittal"
-run 2 review "$examples/clean.yaml" --format html
-has err "no format html"
 
 # What a file says is escaped.
 sed 's/name: Marrow Creek Depot/name: "<b>Depot"/' "$examples/clean.yaml" >"$scratch/sly.yaml"
