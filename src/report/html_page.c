@@ -15,7 +15,7 @@ enum { MOST_AREAS = 50 };
 	"body{font:15px/1.45 Georgia,'Times New Roman',serif;color:#111;background:#fff;max-width:60rem;margin:2rem auto;padding:0 1rem}" \
 	"h1{font-size:1.55rem;line-height:1.2;border:2px solid #111;padding:.5rem .8rem;margin:0 0 .6rem}" \
 	"h2{font-size:1.25rem;border-bottom:2px solid #111;margin:2.2rem 0 .6rem}h3{font-size:1.05rem;margin:1.2rem 0 .3rem}" \
-	"p{margin:.3rem 0;overflow-wrap:anywhere}a{color:inherit}nav{font-size:.9rem;margin:.8rem 0}nav a{margin-right:1rem}" \
+	"p{margin:.3rem 0;overflow-wrap:anywhere}a{color:inherit}section:not(.drawings)>p{padding-left:1rem;text-indent:-1rem}section>table{table-layout:fixed}nav{font-size:.9rem;margin:.8rem 0}nav a{margin-right:1rem}" \
 	"dl{display:grid;grid-template-columns:7.5rem 1fr;margin:.4rem 0}dt{font-weight:bold}dd{margin:0;overflow-wrap:anywhere}" \
 	".item{border-top:1px solid #999;padding:.5rem 0 .3rem}.item h3{margin:0 0 .2rem;display:flex;flex-wrap:wrap;gap:.3rem .7rem;" \
 	"align-items:baseline}.item:target{outline:2px solid #111;outline-offset:4px}.action{border:1.5px solid #111;padding:0 .4rem;" \
@@ -23,7 +23,7 @@ enum { MOST_AREAS = 50 };
 	".where{font-weight:normal;overflow-wrap:anywhere;min-width:0}.code{font:.8rem Menlo,Consolas,monospace;font-weight:normal;color:#444}" \
 	".finding{font-weight:bold}.places{font-size:.87rem;margin:.1rem 0}ul{padding-left:1.2rem}.letter{font-weight:bold;margin-right:.5rem}" \
 	"pre{font:.8rem/1.35 Menlo,Consolas,monospace;background:#f3f3f3;padding:.3rem .6rem;margin:.3rem 0;overflow-x:auto}" \
-	".wide{overflow-x:auto}table{border-collapse:collapse;font-size:.87rem;margin:.4rem 0;width:100%}" \
+	".wide{overflow-x:auto}.wide table{min-width:42rem}table{border-collapse:collapse;font-size:.87rem;margin:.4rem 0;width:100%}" \
 	"caption{text-align:left;font-size:.85rem;color:#333;padding-bottom:.2rem}" \
 	"th,td{text-align:left;vertical-align:top;padding:.2rem .6rem .2rem 0;border-bottom:1px solid #ccc}" \
 	"thead th{font-size:.8rem;color:#333;border-bottom:1.5px solid #111;vertical-align:bottom}tbody th{font-weight:normal}" \
@@ -50,8 +50,8 @@ enum { MOST_AREAS = 50 };
 	".test{fill:#fff;stroke:#111;stroke-width:1.4}.demand{fill:#111}.axis{stroke:#111;stroke-width:1.2}" \
 	"@media(max-width:40rem){body{padding:0 .6rem;margin:.6rem auto}dl{grid-template-columns:1fr}dd{margin-bottom:.3rem}h1{font-size:1.25rem}}" \
 	"@media print{body{max-width:none;margin:0;padding:0;font-size:10pt}nav{display:none}h2,h3,caption{break-after:avoid}" \
-	".item,figure,tr{break-inside:avoid}thead{display:table-header-group}figure svg{min-width:0}.wide,figure,pre{overflow:visible}" \
-	".drawings{break-before:page}pre{font-size:7pt}*{print-color-adjust:exact}@page{margin:16mm 15mm}}"
+	".item,figure,tr{break-inside:avoid}thead{display:table-header-group}figure svg,.wide table{min-width:0}.wide,figure,pre{overflow:visible}" \
+	".drawings{break-before:page}pre{font-size:7pt}.wide table{font-size:8.5pt}*{print-color-adjust:exact}@page{margin:16mm 15mm}}"
 
 static void put_contents(Markup *page, const Verdict *verdict, Arena *arena)
 {

@@ -111,8 +111,9 @@ static void draw(PlanSheet *plan)
 	draw_zone_areas(plan);
 	svg_box(&plan->svg, "roof", plan->corner, measures);
 	draw_dimensions(plan);
-	draw_roof_lines(plan);
 	draw_openings(plan);
+	draw_roof_lines(plan);
+	draw_opening_names(plan);
 	draw_zone_names(plan);
 	put_scale(plan, bottom + 46);
 	put_legend(plan, bottom + 98);

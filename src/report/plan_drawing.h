@@ -15,6 +15,8 @@ typedef struct {
 	double scale, feet_per_inch; /* units for a foot; feet for an inch of paper */
 	At corner; /* upper left one of the roof */
 	Room room;
+	const Box *opening; /* the room each opening takes, in the order of the file; right 0: not drawn */
+	uint32_t openings;
 } PlanSheet;
 
 /* The size of texts on it. */
@@ -27,8 +29,9 @@ Box text_box(At at, TextAnchor anchor, double width);
 void draw_zone_areas(PlanSheet *plan);
 void draw_zone_names(PlanSheet *plan);
 
-/* Openings where they stand. */
+/* Openings where they stand; their names once lines have taken their room. */
 void draw_openings(PlanSheet *plan);
+void draw_opening_names(PlanSheet *plan);
 
 /* Whether an opening can be drawn; else why not. */
 const char *why_not_placed(const DrawnArea *area, const Penetration *opening);

@@ -52,45 +52,59 @@ static const char *slope_words(const PlanSheet *plan)
 	return is_value(given) ? given->typed : arena_printf(plan->sight->arena, "slope %s", said_text(given, plan->sight->arena));
 }
 
-/* An arrow down the slope with its slope beside it, where there is room. */
-static void put_slope(PlanSheet *plan, At middle, At down, double room)
+/* An arrow down the slope with its slope beside it; false: something stands there, or the plane is too small on paper. */
+static bool put_slope(PlanSheet *plan, At middle, At down, double room)
 {
 	double length = fmin(56, room - 10);
 	if (length < 16)
-		return;
+		return false;
 	At from = { middle.x - down.x * length / 2, middle.y - down.y * length / 2 };
 	At to = { middle.x + down.x * length / 2, middle.y + down.y * length / 2 };
 	const char *words = slope_words(plan);
-	double width = svg_text_width(words, PLAN_TEXT);
 	bool upright = down.x == 0;
 	At at = upright ? (At){ middle.x + 8, middle.y + 4 } : (At){ middle.x, middle.y - 7 };
 	TextStyle style = { "plain halo", upright ? TEXT_FROM : TEXT_AROUND, PLAN_TEXT, 0 };
+	Box text = text_box(at, style.anchor, svg_text_width(words, PLAN_TEXT));
+	Box box = { fmin(fmin(from.x, to.x) - 5, text.left), fmin(fmin(from.y, to.y) - 5, text.top),
+		fmax(fmax(from.x, to.x) + 5, text.right), fmax(fmax(from.y, to.y) + 5, text.bottom) };
+	if (!room_take(&plan->room, box))
+		return false;
 	svg_arrow(&plan->svg, from, to);
 	svg_text(&plan->svg, &style, at, words);
-	Box text = text_box(at, style.anchor, width);
-	room_fill(&plan->room, (Box){ fmin(fmin(from.x, to.x) - 5, text.left), fmin(fmin(from.y, to.y) - 5, text.top),
-		fmax(fmax(from.x, to.x) + 5, text.right), fmax(fmax(from.y, to.y) + 5, text.bottom) });
+	return true;
+}
+
+/* On a plane between two rakes the arrow may stand anywhere along the eave. */
+static void put_slope_along(PlanSheet *plan, double up_ft, At down, double room)
+{
+	static const double shares[] = { 0.3, 0.25, 0.35, 0.2, 0.4, 0.65, 0.7, 0.6, 0.75, 0.8, 0.15, 0.5 };
+	for (size_t i = 0; i < sizeof shares / sizeof *shares; i++)
+		if (put_slope(plan, on_plan(plan, (PlanPoint){ shares[i] * plan->area->plan.length_ft, up_ft }), down, room))
+			return;
+}
+
+static void put_slopes_of_hip(PlanSheet *plan)
+{
+	double length = plan->area->plan.length_ft, width = plan->area->plan.width_ft, plane = fmin(length, width) / 2;
+	double room = plane * plan->scale;
+	put_slope(plan, on_plan(plan, (PlanPoint){ length / 2, plane / 2 }), (At){ 0, 1 }, room);
+	put_slope(plan, on_plan(plan, (PlanPoint){ length / 2, width - plane / 2 }), (At){ 0, -1 }, room);
+	put_slope(plan, on_plan(plan, (PlanPoint){ plane / 2, width / 2 }), (At){ -1, 0 }, room);
+	put_slope(plan, on_plan(plan, (PlanPoint){ length - plane / 2, width / 2 }), (At){ 1, 0 }, room);
 }
 
 static void put_slopes(PlanSheet *plan, Falls falls)
 {
-	double length = plan->area->plan.length_ft, width = plan->area->plan.width_ft, scale = plan->scale;
-	double share = 0.3 * length, plane = falls == FALLS_ONE_WAY ? width : width / 2;
-	At down = { 0, 1 }, up = { 0, -1 };
+	double width = plan->area->plan.width_ft, plane = falls == FALLS_ONE_WAY ? width : width / 2;
 	if (falls == FALLS_NOWHERE)
 		return;
 	if (falls == FALLS_FOUR_WAYS) {
-		share = length / 2;
-		plane = fmin(length, width) / 2;
+		put_slopes_of_hip(plan);
+		return;
 	}
-	put_slope(plan, on_plan(plan, (PlanPoint){ share, plane / 2 }), down, plane * scale);
-	if (falls == FALLS_ONE_WAY)
-		return;
-	put_slope(plan, on_plan(plan, (PlanPoint){ share, width - plane / 2 }), up, plane * scale);
+	put_slope_along(plan, plane / 2, (At){ 0, 1 }, plane * plan->scale);
 	if (falls == FALLS_TWO_WAYS)
-		return;
-	put_slope(plan, on_plan(plan, (PlanPoint){ plane / 2, width / 2 }), (At){ -1, 0 }, plane * scale);
-	put_slope(plan, on_plan(plan, (PlanPoint){ length - plane / 2, width / 2 }), (At){ 1, 0 }, plane * scale);
+		put_slope_along(plan, width - plane / 2, (At){ 0, -1 }, plane * plan->scale);
 }
 
 /* ---- eaves and fixed lines ---- */
@@ -186,9 +200,9 @@ void draw_roof_lines(PlanSheet *plan)
 		put_line(plan, "ridge", (PlanPoint){ 0, width / 2 }, (PlanPoint){ length, width / 2 });
 	if (falls == FALLS_FOUR_WAYS)
 		put_hips(plan);
+	put_fixed_lines(plan, falls);
 	put_slopes(plan, falls);
 	put_edge_names(plan, falls);
-	put_fixed_lines(plan, falls);
 }
 
 /* ---- measures ---- */

@@ -100,10 +100,16 @@ void draw_openings(PlanSheet *plan)
 		symbol[number] = put_symbol(plan, opening, on_plan(plan, (PlanPoint){ opening->from_left_ft.value, opening->from_eave_ft.value }));
 		room_fill(&plan->room, symbol[number]);
 	}
-	number = 0;
-	for (const Case *at = first_in(plan->area, KIND_penetration); at != NULL && number < MOST_DRAWN; at = at->next, number++)
-		if (symbol[number].right > 0)
-			put_names(plan, at, number + 1, symbol[number]);
+	plan->opening = symbol;
+	plan->openings = number;
+}
+
+void draw_opening_names(PlanSheet *plan)
+{
+	uint32_t number = 0;
+	for (const Case *at = first_in(plan->area, KIND_penetration); number < plan->openings; at = at->next, number++)
+		if (plan->opening[number].right > 0)
+			put_names(plan, at, number + 1, plan->opening[number]);
 }
 
 /* ---- as a table ---- */
