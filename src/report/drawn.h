@@ -47,9 +47,10 @@ const char *ratio_text(const Sight *sight, double ratio);
 /* "holds", "does not hold", "not judged": what a zone's ratio says, in words. */
 const char *zone_verdict(const DrawnZone *zone);
 
-/* The zone's name, its clip spacing in words. */
+/* The zone's name, its clip spacing in words; short: without the SI value. */
 const char *zone_name(const DrawnZone *zone);
 const char *spacing_text(const Sight *sight, const DrawnZone *zone);
+const char *short_spacing(const Sight *sight, const DrawnZone *zone);
 
 /* The hatch of each zone, in the order of the area's zones. */
 const int *zone_hatches(const DrawnArea *area, Arena *arena);

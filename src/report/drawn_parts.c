@@ -95,6 +95,14 @@ const char *spacing_text(const Sight *sight, const DrawnZone *zone)
 	return is_value(&spacing->given) ? measure(sight, spacing->value, "in") : said_text(&spacing->given, sight->arena);
 }
 
+const char *short_spacing(const Sight *sight, const DrawnZone *zone)
+{
+	const Number *spacing = &((const Zone *)zone->at->row)->spacing_in;
+	if (!is_value(&spacing->given))
+		return said_text(&spacing->given, sight->arena);
+	return arena_printf(sight->arena, "%s in", number_print(sight->arena, spacing->value, number_digits(&spacing->value, 1)));
+}
+
 const int *zone_hatches(const DrawnArea *area, Arena *arena)
 {
 	int *hatch = TAKE(arena, int, area->zones + 1), seen[4] = { 0 };

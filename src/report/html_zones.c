@@ -81,13 +81,14 @@ static const char *verdict_text(const Sight *sight, const DrawnZone *zone)
 static void put_row(const Sight *sight, const DrawnZone *zone, int hatch)
 {
 	Markup *page = sight->page;
+	const char *number = sight->verdict->si ? "both" : "number", *strong = sight->verdict->si ? "both strong" : "number strong";
 	OPEN(page, "tr");
 	put_name(sight, zone, hatch);
-	KIND_ELEMENT(page, "td", "number", spacing_text(sight, zone));
-	KIND_ELEMENT(page, "td", "number", fact_text(sight, zone->letter, "psf"));
-	KIND_ELEMENT(page, "td", "number", fact_text(sight, zone->computed, "psf"));
-	KIND_ELEMENT(page, "td", "number strong", fact_text(sight, zone->demand, "psf"));
-	KIND_ELEMENT(page, "td", "number strong", fact_text(sight, zone->allowable, "psf"));
+	KIND_ELEMENT(page, "td", number, spacing_text(sight, zone));
+	KIND_ELEMENT(page, "td", number, fact_text(sight, zone->letter, "psf"));
+	KIND_ELEMENT(page, "td", number, fact_text(sight, zone->computed, "psf"));
+	KIND_ELEMENT(page, "td", strong, fact_text(sight, zone->demand, "psf"));
+	KIND_ELEMENT(page, "td", strong, fact_text(sight, zone->allowable, "psf"));
 	put_ratio(sight, zone);
 	OPEN(page, "td");
 	put_linked(page, verdict_text(sight, zone), sight->verdict, sight->arena);

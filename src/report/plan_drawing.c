@@ -9,7 +9,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { LEFT = 62, RIGHT = 128, TOP = 58, MOST_HIGH = 430, LEGEND_ROW = 36, LEGEND_COLUMNS = 4 };
+enum { LEFT = 72, RIGHT = 128, TOP = 58, MOST_HIGH = 430, LEGEND_ROW = 36, LEGEND_COLUMNS = 4 };
 
 At on_plan(const PlanSheet *plan, PlanPoint at)
 {
@@ -64,7 +64,7 @@ static void put_legend_entry(PlanSheet *plan, const DrawnZone *zone, int hatch, 
 	svg_text(&plan->svg, &name, (At){ at.x + 36, at.y + 10 }, arena_printf(sight->arena, "zone %s: %s", zone_name(zone), places));
 	const char *ratio = zone->ratio->state == FACT_KNOWN
 		? arena_printf(sight->arena, "ratio %s", ratio_text(sight, zone->ratio->value)) : zone_verdict(zone);
-	svg_text(&plan->svg, &line, (At){ at.x + 36, at.y + 23 }, arena_printf(sight->arena, "%s, %s", spacing_text(sight, zone), ratio));
+	svg_text(&plan->svg, &line, (At){ at.x + 36, at.y + 23 }, arena_printf(sight->arena, "%s, %s", short_spacing(sight, zone), ratio));
 }
 
 static void put_legend(PlanSheet *plan, double top)

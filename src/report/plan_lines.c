@@ -239,7 +239,13 @@ static void put_width(PlanSheet *plan)
 	svg_line(&plan->svg, "measure", from, to);
 	put_ticks(plan, from, to);
 	room_fill(&plan->room, (Box){ 0, fmin(to.y, (from.y + to.y) / 2 - 12) - 4, from.x + 5, fmax(from.y, (from.y + to.y) / 2 + 12) + 4 });
-	svg_text(&plan->svg, &style, (At){ from.x - 4, (from.y + to.y) / 2 + 4 }, size_text(plan, &plan->row->building.width_ft));
+	double feet = plan->area->plan.width_ft, middle = (from.y + to.y) / 2;
+	Arena *arena = plan->sight->arena;
+	const char *si = plan->sight->verdict->si ? si_text(feet, "ft", arena) : NULL;
+	svg_text(&plan->svg, &style, (At){ from.x - 4, middle + 4 }, arena_printf(arena, "%s ft", number_print(arena, feet, number_digits(&feet, 1))));
+	style = (TextStyle){ "plain", TEXT_UP_TO, 10, 0 };
+	if (si != NULL)
+		svg_text(&plan->svg, &style, (At){ from.x - 4, middle + 17 }, arena_printf(arena, "(%s)", si));
 }
 
 /* A strip along the upper edge, from the left corner; its text follows it. */

@@ -189,7 +189,7 @@ static bool find_place(const PlanSheet *plan, const Raster *raster, int zone, co
 static const char *figures_of(const PlanSheet *plan, const DrawnZone *zone)
 {
 	const Sight *sight = plan->sight;
-	const char *spacing = spacing_text(sight, zone);
+	const char *spacing = short_spacing(sight, zone);
 	return zone->ratio->state == FACT_KNOWN
 		? arena_printf(sight->arena, "%s; %s", spacing, ratio_text(sight, zone->ratio->value)) : spacing;
 }
