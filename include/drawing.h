@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT
- * Drawing: what a page draws of each roof area and no single fact says: the plan with its zones, the tested curves, the attributes
+ * Drawing: what a page draws of each roof area and no single fact says: plan with zones, tested curves, the attributes
  * submitted beside those listed. Reports take it const.
  */
 #ifndef DRAWING_H

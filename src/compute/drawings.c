@@ -28,7 +28,8 @@ static const char *waits_of(const Case *zone, const Fact *ratio, Arena *arena)
 	int count = 0;
 	if (ratio->state != FACT_WAITING)
 		return NULL;
-	for (const Use *use = fact_waits(zone->all, ratio, NULL); use != NULL && count < MOST_NAMED; use = fact_waits(zone->all, ratio, use)) {
+	const Use *use = fact_waits(zone->all, ratio, NULL);
+	for (; use != NULL && count < MOST_NAMED; use = fact_waits(zone->all, ratio, use)) {
 		bool is_known = use->what.field == NULL;
 		for (int i = 0; i < count; i++)
 			is_known |= before[i] == use->what.field;

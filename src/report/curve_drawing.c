@@ -170,7 +170,8 @@ static void put_demand(Chart *chart, const DrawnZone *zone)
 static void put_demand_name(Chart *chart, const DrawnZone *zone)
 {
 	At at = demand_at(chart, zone);
-	const char *text = arena_printf(chart->sight->arena, "zone %s: %s", zone_name(zone), measure(chart->sight, zone->demand->value, "psf"));
+	const char *text = arena_printf(chart->sight->arena, "zone %s: %s", zone_name(zone), measure(chart->sight,
+		zone->demand->value, "psf"));
 	double width = svg_text_width(text, 11);
 	TextStyle style = { "strong halo", TEXT_FROM, 11, 0 };
 	for (int step = 0; step < 24; step++) {
@@ -217,7 +218,8 @@ static const char *as_listed(const Sight *sight, double value, const char *unit)
 
 static void put_tests(const Sight *sight, const DrawnArea *area)
 {
-	static const char *const heads[] = { "Paper", "Clip spacing", "Pressure", "What it is", "Tests", "Failed at", "Factor of safety" };
+	static const char *const heads[] = { "Paper", "Clip spacing", "Pressure", "What it is", "Tests", "Failed at",
+		"Factor of safety" };
 	begin_table(sight->page, "The tests", heads, sizeof heads / sizeof *heads);
 	for (uint32_t c = 0; c < area->curves && c < MOST_CURVES; c++)
 		for (uint32_t i = 0; i < area->curve[c].tests; i++) {
@@ -243,9 +245,12 @@ static void put_notes(const Sight *sight, const DrawnArea *area)
 		[BY_LESSER_CURVE] = "by the lesser of two curves", [BY_NEXT_WIDER] = "as the next wider test",
 	};
 	OPEN(sight->page, "figcaption");
-	ELEMENT(sight->page, "p", arena_printf(sight->arena, "Rings: tests, ultimate (an allowable pressure times the factor in it). Full line: "
-		"what they allow at their factor of safety and cap; between two tests %s, beyond the widest nothing. Diamonds: what each zone has to "
-		"hold at its spacing, at allowable level; a zone holds where its diamond lies on or below every full line.", between[area->how]));
+	ELEMENT(sight->page, "p", arena_printf(sight->arena, "Rings: tests, ultimate (an allowable pressure times the factor in "
+		"it). Full line: "
+		"what they allow at their factor of safety and cap; between two tests %s, beyond the widest nothing. Diamonds: what each "
+		"zone has to "
+		"hold at its spacing, at allowable level; a zone holds where its diamond lies on or below every full line.",
+			between[area->how]));
 	for (uint32_t i = 0; i < area->zones && i < 60; i++)
 		if (!is_shown(&area->zone[i]))
 			ELEMENT(sight->page, "p", arena_printf(sight->arena, "Not drawn: zone %s, whose uplift or spacing is not known.",
@@ -289,5 +294,6 @@ void put_curve(const Sight *sight, const DrawnArea *area)
 	CLOSE(sight->page, "figure");
 	put_tests(sight, area);
 	if (area->curves > MOST_CURVES)
-		ELEMENT(sight->page, "p", arena_printf(sight->arena, "and %u more papers on capacity, which are not drawn", area->curves - MOST_CURVES));
+		ELEMENT(sight->page, "p", arena_printf(sight->arena, "and %u more papers on capacity, which are not drawn",
+			area->curves - MOST_CURVES));
 }

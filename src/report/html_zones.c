@@ -106,7 +106,8 @@ void put_zone_table(const Sight *sight, const DrawnArea *area)
 	}
 	const int *hatch = zone_hatches(area, sight->arena);
 	begin_table(sight->page, "Uplift by zone. All pressures are at allowable level (ASD); what is to be held is the greater of the "
-		"sealed letter and the computed one; the ratio is that over what is allowed, and the mark at the end of its bar is 1.", heads, sizeof heads / sizeof *heads);
+		"sealed letter and the computed one; the ratio is that over what is allowed, and the mark at the end of its bar is 1.",
+			heads, sizeof heads / sizeof *heads);
 	for (uint32_t i = 0; i < area->zones && i < MOST_ROWS; i++)
 		put_row(sight, &area->zone[i], hatch[i]);
 	end_table(sight->page);

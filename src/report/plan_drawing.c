@@ -64,7 +64,8 @@ static void put_legend_entry(PlanSheet *plan, const DrawnZone *zone, int hatch, 
 	svg_text(&plan->svg, &name, (At){ at.x + 36, at.y + 10 }, arena_printf(sight->arena, "zone %s: %s", zone_name(zone), places));
 	const char *ratio = zone->ratio->state == FACT_KNOWN
 		? arena_printf(sight->arena, "ratio %s", ratio_text(sight, zone->ratio->value)) : zone_verdict(zone);
-	svg_text(&plan->svg, &line, (At){ at.x + 36, at.y + 23 }, arena_printf(sight->arena, "%s, %s", short_spacing(sight, zone), ratio));
+	svg_text(&plan->svg, &line, (At){ at.x + 36, at.y + 23 }, arena_printf(sight->arena, "%s, %s", short_spacing(sight, zone),
+		ratio));
 }
 
 static void put_legend(PlanSheet *plan, double top)
@@ -137,7 +138,8 @@ static void put_notes(const Sight *sight, const DrawnArea *area)
 	const Word *shape = &row->building.shape;
 	Markup *page = sight->page;
 	OPEN(page, "figcaption");
-	ELEMENT(page, "p", arena_printf(sight->arena, "Slope %s, in plan %s by %s.", said_text(&row->building.slope_in_12.given, sight->arena),
+	ELEMENT(page, "p", arena_printf(sight->arena, "Slope %s, in plan %s by %s.", said_text(&row->building.slope_in_12.given,
+		sight->arena),
 		measure(sight, area->plan.length_ft, "ft"), measure(sight, area->plan.width_ft, "ft")));
 	if (area->plan.layout == LAYOUTS)
 		ELEMENT(page, "p", arena_printf(sight->arena, "No zones are drawn: %s.", area->why_no_zones));

@@ -113,7 +113,8 @@ static void put_slopes(PlanSheet *plan, Falls falls)
 static void put_edge_names(PlanSheet *plan, Falls falls)
 {
 	static const char *const lower[] = { "", "low eave", "eave", "eave" }, *const upper[] = { "", "high eave", "eave", "eave" };
-	At left = on_plan(plan, (PlanPoint){ 0, 0 }), right = on_plan(plan, (PlanPoint){ plan->area->plan.length_ft, plan->area->plan.width_ft });
+	const RoofPlan *size = &plan->area->plan;
+	At left = on_plan(plan, (PlanPoint){ 0, 0 }), right = on_plan(plan, (PlanPoint){ size->length_ft, size->width_ft });
 	if (falls == FALLS_NOWHERE)
 		return;
 	TextStyle style = { "faint", TEXT_FROM, PLAN_TEXT, 0 };
@@ -139,7 +140,8 @@ static void put_fixed(PlanSheet *plan, double up_ft, double inside)
 
 static void put_fixed_ends(PlanSheet *plan)
 {
-	At low = on_plan(plan, (PlanPoint){ 0, 0 }), high = on_plan(plan, (PlanPoint){ plan->area->plan.length_ft, plan->area->plan.width_ft });
+	const RoofPlan *size = &plan->area->plan;
+	At low = on_plan(plan, (PlanPoint){ 0, 0 }), high = on_plan(plan, (PlanPoint){ size->length_ft, size->width_ft });
 	svg_line(&plan->svg, "fixed", (At){ low.x + 3, low.y }, (At){ low.x + 3, high.y });
 	svg_line(&plan->svg, "fixed", (At){ high.x - 3, low.y }, (At){ high.x - 3, high.y });
 }
@@ -238,11 +240,13 @@ static void put_width(PlanSheet *plan)
 	TextStyle style = { "strong", TEXT_UP_TO, PLAN_TEXT, 0 };
 	svg_line(&plan->svg, "measure", from, to);
 	put_ticks(plan, from, to);
-	room_fill(&plan->room, (Box){ 0, fmin(to.y, (from.y + to.y) / 2 - 12) - 4, from.x + 5, fmax(from.y, (from.y + to.y) / 2 + 12) + 4 });
+	room_fill(&plan->room, (Box){ 0, fmin(to.y, (from.y + to.y) / 2 - 12) - 4, from.x + 5, fmax(from.y,
+		(from.y + to.y) / 2 + 12) + 4 });
 	double feet = plan->area->plan.width_ft, middle = (from.y + to.y) / 2;
 	Arena *arena = plan->sight->arena;
 	const char *si = plan->sight->verdict->si ? si_text(feet, "ft", arena) : NULL;
-	svg_text(&plan->svg, &style, (At){ from.x - 4, middle + 4 }, arena_printf(arena, "%s ft", number_print(arena, feet, number_digits(&feet, 1))));
+	svg_text(&plan->svg, &style, (At){ from.x - 4, middle + 4 }, arena_printf(arena, "%s ft", number_print(arena, feet,
+		number_digits(&feet, 1))));
 	style = (TextStyle){ "plain", TEXT_UP_TO, 10, 0 };
 	if (si != NULL)
 		svg_text(&plan->svg, &style, (At){ from.x - 4, middle + 17 }, arena_printf(arena, "(%s)", si));
@@ -251,7 +255,8 @@ static void put_width(PlanSheet *plan)
 /* A strip along the upper edge, from the left corner; its text follows it. */
 static void put_strip(PlanSheet *plan, double feet, double above, const char *name)
 {
-	At from = on_plan(plan, (PlanPoint){ 0, plan->area->plan.width_ft }), to = on_plan(plan, (PlanPoint){ feet, plan->area->plan.width_ft });
+	At from = on_plan(plan, (PlanPoint){ 0, plan->area->plan.width_ft }), to = on_plan(plan, (PlanPoint){ feet,
+		plan->area->plan.width_ft });
 	from.y = to.y = from.y - above;
 	TextStyle style = { "plain", TEXT_FROM, PLAN_TEXT, 0 };
 	if (feet > plan->area->plan.length_ft)

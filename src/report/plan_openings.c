@@ -97,7 +97,8 @@ void draw_openings(PlanSheet *plan)
 		symbol[number] = none;
 		if (why_not_placed(plan->area, opening) != NULL)
 			continue;
-		symbol[number] = put_symbol(plan, opening, on_plan(plan, (PlanPoint){ opening->from_left_ft.value, opening->from_eave_ft.value }));
+		PlanPoint where = { opening->from_left_ft.value, opening->from_eave_ft.value };
+		symbol[number] = put_symbol(plan, opening, on_plan(plan, where));
 		room_fill(&plan->room, symbol[number]);
 	}
 	plan->opening = symbol;
@@ -133,7 +134,8 @@ static void put_row(const Sight *sight, const DrawnArea *area, const Case *at, u
 	CLOSE(page, "th");
 	ELEMENT(page, "td", said(&opening->kind.given, arena));
 	ELEMENT(page, "td", said(&opening->treatment.given, arena));
-	ELEMENT(page, "td", arena_printf(arena, "%s by %s", said(&opening->across_in.given, arena), said(&opening->along_in.given, arena)));
+	ELEMENT(page, "td", arena_printf(arena, "%s by %s", said(&opening->across_in.given, arena), said(&opening->along_in.given,
+		arena)));
 	ELEMENT(page, "td", why != NULL ? arena_printf(arena, "not drawn: %s", why)
 		: arena_printf(arena, "%s from the left, %s from the eave", said(&opening->from_left_ft.given, arena),
 			said(&opening->from_eave_ft.given, arena)));

@@ -94,7 +94,8 @@ static void put_labels(SectionSheet *section)
 /* How many leaders there will be, so that the sheet is high enough. */
 static int count_leaders(const DrawnArea *area)
 {
-	static const RecordKind kinds[] = { KIND_panel, KIND_support, KIND_layer, KIND_clip, KIND_fastener, KIND_underlayment, KIND_sealant };
+	static const RecordKind kinds[] = { KIND_panel, KIND_support, KIND_layer, KIND_clip, KIND_fastener, KIND_underlayment,
+		KIND_sealant };
 	int count = 0;
 	for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
 		for (const Case *part = first_in(area, kinds[i]); part != NULL && count < MOST_LEADERS; part = part->next) {
@@ -118,7 +119,8 @@ static void put_notes(const Sight *sight, const RoofArea *row)
 		{ "Fasteners", &row->fasteners.of.given }, { "Underlayments", &row->underlayments.of.given },
 	};
 	OPEN(page, "figcaption");
-	ELEMENT(page, "p", "Not to scale. Drawn across the seams from the support up, as submitted; what it does not cut stands under Parts.");
+	ELEMENT(page, "p", "Not to scale. Drawn across the seams from the support up, as submitted; what it does not cut stands "
+		"under Parts.");
 	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++)
 		if (lists[i].given->said != SAID_VALUE)
 			ELEMENT(page, "p", arena_printf(sight->arena, "%s: %s.", lists[i].what, said_text(lists[i].given, sight->arena)));
@@ -127,7 +129,8 @@ static void put_notes(const Sight *sight, const RoofArea *row)
 
 void put_section(const Sight *sight, const DrawnArea *area)
 {
-	SectionSheet section = { .svg = { sight->page, sight->arena, SVG_WIDTH, 0 }, .sight = sight, .area = area, .row = area->at->row };
+	SectionSheet section = { .svg = { sight->page, sight->arena, SVG_WIDTH, 0 }, .sight = sight, .area = area,
+		.row = area->at->row };
 	double own = ABOVE + RIB_HEIGHT + PAN_HEIGHT + build_up_height(area) + SUPPORT_HEIGHT + BELOW;
 	section.svg.height = fmax(own, LABEL_HEIGHT * count_leaders(area) + 10);
 	double above = ABOVE + (section.svg.height - own) / 2;

@@ -50,7 +50,8 @@ static void put_purlin(SectionSheet *section, double height)
 {
 	put_slab(section, "part", height);
 	svg_line(&section->svg, "thin", (At){ SECTION_LEFT, section->support + 5 }, (At){ SECTION_RIGHT, section->support + 5 });
-	svg_line(&section->svg, "thin", (At){ SECTION_LEFT, section->support + height - 5 }, (At){ SECTION_RIGHT, section->support + height - 5 });
+	svg_line(&section->svg, "thin", (At){ SECTION_LEFT, section->support + height - 5 }, (At){ SECTION_RIGHT,
+		section->support + height - 5 });
 }
 
 static void put_concrete(SectionSheet *section)
@@ -83,7 +84,8 @@ void draw_support(SectionSheet *section)
 		return;
 	const char *more = arena_printf(section->sight->arena, "%s, %s", said_text(&kind->given, section->sight->arena),
 		inches_text(section, &section->row->support.thickness_in));
-	add_leader(section, (At){ SECTION_RIGHT - (is_word(kind, "steel deck") ? 2 : 12), section->support + (is_word(kind, "steel deck") ? 26 : 12) }, part, more);
+	At deck = { SECTION_RIGHT - 2, section->support + 26 }, solid = { SECTION_RIGHT - 12, section->support + 12 };
+	add_leader(section, is_word(kind, "steel deck") ? deck : solid, part, more);
 }
 
 /* ---- layers and sheets ---- */
@@ -162,7 +164,8 @@ void draw_build_up(SectionSheet *section)
 			"%s, %s", said_text(&layer->layer.given, section->sight->arena), inches_text(section, &layer->thickness_in)));
 	}
 	count = 0;
-	for (const Case *part = first_in(section->area, KIND_underlayment); part != NULL && count < MOST_SHEETS; part = part->next, count++) {
+	for (const Case *part = first_in(section->area, KIND_underlayment); part != NULL && count < MOST_SHEETS; part = part->next,
+		count++) {
 		const Underlayment *sheet = part->row;
 		at -= SHEET_HEIGHT;
 		svg_line(&section->svg, "bold", (At){ SECTION_LEFT, at + 4 }, (At){ SECTION_RIGHT, at + 4 });
@@ -214,7 +217,8 @@ static void put_screws_of(SectionSheet *section, const char *use, double x)
 		if (!is_word(&screw->use, use))
 			continue;
 		put_screw(section, x + 9 * count);
-		add_leader(section, (At){ x + 9 * count, section->top - 8 }, part, arena_printf(section->sight->arena, "for %s, %s each, %s long",
+		add_leader(section, (At){ x + 9 * count, section->top - 8 }, part, arena_printf(section->sight->arena,
+			"for %s, %s each, %s long",
 			use, said_text(&screw->per_one.given, section->sight->arena), inches_text(section, &screw->length_in)));
 		if (++count == 2)
 			return;
@@ -245,8 +249,10 @@ void draw_clips(SectionSheet *section)
 static void put_fold(SectionSheet *section, double x, double top)
 {
 	const Word *seam = &section->row->panel.seam;
-	At snap[] = { { x - 6, top + 10 }, { x - 3, top + 6 }, { x - 3, top - 3 }, { x + 3, top - 3 }, { x + 3, top + 6 }, { x + 6, top + 10 } };
-	At lock[] = { { x - 2, top }, { x - 2, top - 5 }, { x + 10, top - 5 }, { x + 10, top + 9 }, { x + 4, top + 9 }, { x + 4, top + 2 } };
+	At snap[] = { { x - 6, top + 10 }, { x - 3, top + 6 }, { x - 3, top - 3 }, { x + 3, top - 3 }, { x + 3, top + 6 }, { x + 6,
+		top + 10 } };
+	At lock[] = { { x - 2, top }, { x - 2, top - 5 }, { x + 10, top - 5 }, { x + 10, top + 9 }, { x + 4, top + 9 }, { x + 4,
+		top + 2 } };
 	if (is_word(seam, "snap"))
 		svg_path(&section->svg, &(Path){ "sheet", snap, 6, false });
 	else
