@@ -52,7 +52,7 @@ ItemIndex item_index(const Verdict *verdict, Arena *arena)
 	Standing *at = TAKE(arena, Standing, count);
 	for (uint32_t i = 0; i < verdict->items; i++)
 		for (uint32_t s = 0; s < verdict->item[i].spots && counted_action(&verdict->item[i]) >= 0; s++)
-			if (verdict->item[i].spot[s].where != NULL)
+			if (verdict->item[i].spot[s].where != NULL && verdict->item[i].spot[s].state != ITEM_CLOSED)
 				at[made++] = (Standing){ verdict->item[i].spot[s].where, &verdict->item[i] };
 	qsort(at, made, sizeof *at, by_record);
 	return (ItemIndex){ at, made, sorted_parts(verdict, arena), verdict->parts };
