@@ -21,6 +21,11 @@ static const ReportFormat formats[] = {
 	{ "junit", "JUnit XML, for build servers", write_junit, OUT_MARKUP, REPORT_LINES, &junit_document },
 	{ "html", "the letter as a page to print, with plan, section and tested curve", write_html, OUT_MARKUP, REPORT_ALONE, NULL },
 	{ "questions", "what designer and engineer must answer, ready to send", write_questions, OUT_TERMINAL, REPORT_PAGES, NULL },
+	{ "requests", "requests for prior approval, filled in", write_requests, OUT_TERMINAL, REPORT_PAGES, NULL },
+	{ "replies", "the reply sheet: open items with columns to fill in, read back by --replies", write_reply_sheet, OUT_CSV,
+		REPORT_ALONE, NULL },
+	{ "schedule", "what would be approved: parts, spacings, conditions, what is left out", write_schedule, OUT_TERMINAL,
+		REPORT_PAGES, NULL },
 	{ "sheet", "the inspector's sheet: what must be seen on the roof", write_site_text, OUT_TERMINAL, REPORT_PAGES, NULL },
 	{ "sheet-html", "the same as a page to print", write_site_html, OUT_MARKUP, REPORT_ALONE, NULL },
 };

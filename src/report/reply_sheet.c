@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT
+ * The reply sheet: one line an open item, with two columns to fill in, for spreadsheets. `--replies` reads it back by the heads
+ * `item`, `reply` and `paper`; what stands in the other columns is for whoever fills it in.
+ */
+#include "formats.h"
+#include "parts.h"
+
+enum { MOST_NAMED = 8 };
+
+static void put_cell(Out *out, const char *text, bool last)
+{
+	SAY(out, "\"");
+	put(out, text != NULL ? text : "");
+	if (last)
+		SAY(out, "\"\r\n");
+	else
+		SAY(out, "\",");
+}
+
+static const char *places_text(const Finding *item, Arena *arena)
+{
+	const char *all = "";
+	for (uint32_t i = 0; i < item->spots && i < MOST_NAMED; i++)
+		all = arena_printf(arena, "%s%s%s", all, i > 0 ? "; " : "", item_where(item, &item->spot[i], arena));
+	return item->spots > MOST_NAMED ? arena_printf(arena, "%s; and %u more", all, item->spots - MOST_NAMED) : all;
+}
+
+/* At stage bid nothing is numbered, and there is nothing to reply to. */
+void write_reply_sheet(Out *out, const Verdict *verdict, Arena *arena)
+{
+	const Text *number = &verdict->cases->submittal->submittal;
+	SAY(out, "submittal,item,action,code,where,finding,submitted,allowed,remedy,answer by,reply,paper\r\n");
+	for (uint32_t i = 0; i < verdict->items && !verdict->broken_file; i++) {
+		const Finding *item = &verdict->item[i];
+		const char *called = item_number(item, arena);
+		if (counted_action(item) < 0 || called == NULL)
+			continue;
+		put_cell(out, is_value(&number->given) ? number->text : NULL, false);
+		put_cell(out, called, false);
+		put_cell(out, item_heading(item), false);
+		put_cell(out, item->code, false);
+		put_cell(out, places_text(item, arena), false);
+		put_cell(out, item->finding, false);
+		put_cell(out, item->submitted.text, false);
+		put_cell(out, item->limit.text, false);
+		put_cell(out, item->remedy, false);
+		put_cell(out, item->answer_by != NULL ? item->answer_by : "applicant", false);
+		put_cell(out, NULL, false);
+		put_cell(out, NULL, true);
+	}
+}
