@@ -16,7 +16,8 @@ typedef struct {
 
 /* Numbers of the sources that belong to one submittal; files of an edition, a register or the reference come after. */
 enum {
-	SOURCE_SUBMITTAL, SOURCE_REVIEWER, SOURCE_PREVIOUS, SOURCE_ORDER, SOURCE_FIRST_SHARED, /* of an edition, up to the next */
+	SOURCE_SUBMITTAL, SOURCE_REVIEWER, SOURCE_PREVIOUS, SOURCE_ORDER, SOURCE_REPLIES,
+	SOURCE_FIRST_SHARED, /* of an edition, up to the next */
 	SOURCE_FIRST_REGISTER = 128, SOURCE_FIRST_REFERENCE = 192
 };
 

@@ -49,6 +49,7 @@ typedef struct {
 typedef struct Verdict {
 	Cases *cases;
 	const Source *source, *review_source; /* the submittal; the reviewer's file or NULL */
+	const Source *replies_source; /* of the reply sheet, or NULL */
 	const struct Earlier *earlier; /* the report of the round before; NULL: none */
 	const char *criteria_sha256; /* of the edition, worked out once a run where a format prints it; else NULL */
 	bool self_check, broken_file;

@@ -74,6 +74,7 @@ Verdict *judge_round(Shared *shared, const char *path, Arena *arena, Refusal *re
 	Complaints complaints = { .arena = arena };
 	const Source *source;
 	Node *root = load_yaml(arena, path, SOURCE_SUBMITTAL, &source, &complaints);
+	uint32_t replies = root != NULL && shared->loaded.replies != NULL ? add_replies(arena, root, shared->loaded.replies) : 0;
 	Inputs inputs = { .reference = shared->loaded.reference, .registers = shared->loaded.registers, .as_of = shared->as_of };
 	inputs.submittal = read_submittal(arena, root, source, inputs.reference, &complaints);
 	inputs.review = review_for(shared, inputs.submittal);
@@ -86,6 +87,7 @@ Verdict *judge_round(Shared *shared, const char *path, Arena *arena, Refusal *re
 	Cases *cases = complaints.broken ? bare_cases(&inputs, arena) : resolve(arena, &inputs);
 	Verdict *verdict = judge(arena, cases, &complaints, source);
 	verdict->review_source = inputs.review != NULL ? shared->loaded.review_source : NULL;
+	verdict->replies_source = replies > 0 ? shared->loaded.replies->source : NULL;
 	verdict->criteria_sha256 = sha256;
 	verdict->si = shared->si;
 	return verdict;
@@ -136,6 +138,8 @@ bool load_shared(Shared *shared)
 	if (!load_registers(loaded, arguments->value[OPTION_registers]))
 		return false;
 	if (arguments->value[OPTION_reviewer] != NULL && !load_review(loaded, arguments->value[OPTION_reviewer]))
+		return false;
+	if (arguments->value[OPTION_replies] != NULL && !load_replies(loaded, arguments->value[OPTION_replies]))
 		return false;
 	const char *criteria = arguments->value[OPTION_criteria];
 	if (criteria == NULL)

@@ -123,6 +123,27 @@ bool load_review(Loaded *loaded, const char *path)
 	return faults.count == 0 && loaded->review != NULL;
 }
 
+/* A sheet that cannot be read whole is not used at all: a reply lost would look like none given. */
+bool load_replies(Loaded *loaded, const char *path)
+{
+	const char *bytes = "", *why = NULL;
+	size_t length = 0;
+	FileState state = file_read(loaded->arena, path, FILE_LIMIT, &bytes, &length, &why);
+	if (state != FILE_READ) {
+		say_error(arena_printf(loaded->arena, "%s: %s", path, state == FILE_NOT_OPENED ? why
+			: state == FILE_TOO_LARGE ? "larger than 4 MiB" : "no regular file"));
+		return false;
+	}
+	const Source *source = source_make(loaded->arena, path, bytes, length, SOURCE_REPLIES);
+	Complaints faults = { .arena = loaded->arena, .source = &source, .sources = 1 };
+	loaded->replies = read_replies(loaded->arena, source, &faults);
+	if (loaded->replies == NULL) {
+		print_faults(loaded, &faults);
+		say_error(arena_printf(loaded->arena, "%s: the replies are not used", path));
+	}
+	return loaded->replies != NULL;
+}
+
 bool accept_review(Loaded *loaded, const Verdict *verdict)
 {
 	if (verdict->cases->review == NULL)

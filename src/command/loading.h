@@ -5,6 +5,7 @@
 #define COMMAND_LOADING_H
 
 #include "pipeline.h"
+#include "replies.h"
 
 /* An edition that was asked for, also a faulty one, so that its faults are printed once. */
 typedef struct Shelf {
@@ -20,12 +21,14 @@ typedef struct {
 	const Registers *registers;
 	const Review *review;
 	const Source *review_source;
+	const ReplySheet *replies;
 	Shelf *shelf;
 } Loaded;
 
 /* Each prints its faults on standard error and gives false or NULL. */
 bool load_registers(Loaded *loaded, const char *folder);
 bool load_review(Loaded *loaded, const char *path);
+bool load_replies(Loaded *loaded, const char *path);
 
 /* Whether the reviewer's file may be used with a submittal; its slips are printed on standard error. */
 bool accept_review(Loaded *loaded, const Verdict *verdict);

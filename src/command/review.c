@@ -24,7 +24,7 @@ typedef struct {
 	Action gate;
 	Summary summary;
 	Hash *kept; /* paths of the reports kept in this run, each with the file it is of */
-	bool reviewer_used;
+	bool reviewer_used, replies_used;
 } Run;
 
 /* What came of one errand. */
@@ -35,7 +35,7 @@ typedef struct {
 	Keeping keeping; /* the report for the folder of reports */
 	Finished finished;
 	Reviewed reviewed;
-	bool reported, by_reviewer;
+	bool reported, by_reviewer, by_replies;
 } Result;
 
 /* ---- one submittal, by any thread ---- */
@@ -91,6 +91,7 @@ static void review_file(void *user, void *made, Arena *keep, Arena *own)
 	result->keeping = report_to_keep(&run->shared, verdict, keep);
 	result->reported = true;
 	result->by_reviewer = verdict->cases->review != NULL;
+	result->by_replies = verdict->replies_source != NULL;
 	result->reviewed = reviewed_of(verdict, run->gate);
 	if (verdict->broken_file)
 		result->fault = arena_printf(keep, "%s: could not be judged: %s", path, why_broken(verdict));
@@ -136,10 +137,19 @@ static void show_result(void *user, const void *made)
 	if (result->fault != NULL)
 		say_error(result->fault);
 	run->reviewer_used |= result->by_reviewer;
+	run->replies_used |= result->by_replies;
 	if (result->errand.path != NULL)
 		summary_add(&run->summary, &result->reviewed);
 	else
 		run->summary.failed = true;
+}
+
+/* What was given and served nothing is a mistake of the command line. */
+static void fail_unused(Run *run, OptionId option, const char *why)
+{
+	summary_interrupt(&run->summary);
+	say_error(arena_printf(run->arguments->arena, "%s: %s", run->arguments->value[option], why));
+	run->summary.failed = true;
 }
 
 static int review_all(Run *run, unsigned jobs)
@@ -148,12 +158,10 @@ static int review_all(Run *run, unsigned jobs)
 	run_batch(&batch);
 	errands_end(&run->errands);
 	outputs_close(&run->outputs);
-	if (run->shared.loaded.review != NULL && run->shared.several && !run->reviewer_used) {
-		summary_interrupt(&run->summary);
-		say_error(arena_printf(run->arguments->arena, "%s: none of these submittals is the one this reviewer's file is for",
-			run->arguments->value[OPTION_reviewer]));
-		run->summary.failed = true;
-	}
+	if (run->shared.loaded.review != NULL && run->shared.several && !run->reviewer_used)
+		fail_unused(run, OPTION_reviewer, "none of these submittals is the one this reviewer's file is for");
+	if (run->shared.loaded.replies != NULL && run->shared.loaded.replies->rows > 0 && !run->replies_used)
+		fail_unused(run, OPTION_replies, "none of these replies is meant for what was reviewed");
 	if (run->shared.several && run->arguments->value[OPTION_quiet] == NULL)
 		summary_print(&run->summary, run->arguments->arena);
 	const Summary *summary = &run->summary;

@@ -186,6 +186,8 @@ static json_t *files_tree(const Verdict *verdict, Arena *arena)
 	const Registers *registers = verdict->cases->registers;
 	for (uint32_t i = 0; registers != NULL && i < registers->count; i++)
 		json_add(array, file_tree(registers->source[i], arena));
+	if (verdict->replies_source != NULL)
+		json_add(array, file_tree(verdict->replies_source, arena));
 	return array;
 }
 

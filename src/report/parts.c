@@ -147,6 +147,8 @@ const Source *verdict_source(const Verdict *verdict, uint16_t id)
 	const Registers *registers = verdict->cases != NULL ? verdict->cases->registers : NULL;
 	if (id >= SOURCE_FIRST_REGISTER && id < SOURCE_FIRST_REFERENCE && registers != NULL)
 		return shared_source(registers->source, registers->count, id);
+	if (id == SOURCE_REPLIES)
+		return verdict->replies_source;
 	const Criteria *criteria = verdict->cases != NULL ? verdict->cases->criteria : NULL;
 	return criteria != NULL ? shared_source(criteria->source, criteria->sources, id) : NULL;
 }

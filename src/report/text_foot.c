@@ -242,6 +242,8 @@ static void put_files(Pen *pen, const Verdict *verdict, Arena *arena)
 	pen_line(pen, verdict->source->name);
 	if (verdict->review_source != NULL)
 		pen_line(pen, arena_printf(arena, "%s (the reviewer's)", verdict->review_source->name));
+	if (verdict->replies_source != NULL)
+		pen_line(pen, arena_printf(arena, "%s (replies)", verdict->replies_source->name));
 	if (criteria != NULL)
 		pen_line(pen, arena_printf(arena, "criteria %s", criteria->folder));
 	if (verdict->cases->registers != NULL && verdict->cases->registers->folder != NULL)

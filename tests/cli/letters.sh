@@ -29,6 +29,30 @@ has out ',"contractor","",""'
 run 1 review "$examples/bid.yaml" --format replies
 [ "$(wc -l <"$scratch/out")" -eq 1 ] || fault "a bid has no numbers to reply to"
 
+# Filled in, it is read back: as if the replies stood in the submittal; also with semicolons, and with the 0 a spreadsheet took.
+sed 's/^round: 1/round: 2/' "$examples/coast.yaml" >"$scratch/second.yaml"
+printf 'Item;Reply;Paper\r\n1.01;term reduced to 10 yr;WA-2\r\n1.1;"not ""ours"" to answer";\r\n1.03;;\r\n' >"$scratch/filled.csv"
+run 1 review second.yaml --replies filled.csv --format json
+jq -e '.values.replies == [{"item": "1.01", "reply": "term reduced to 10 yr", "paper": "WA-2"},
+	{"item": "1.10", "reply": "not \"ours\" to answer"}]' "$scratch/out" >/dev/null || fault "the replies are not what was written"
+jq -e '[.files[].path] == ["second.yaml", "filled.csv"]' "$scratch/out" >/dev/null || fault "the sheet is not among the files"
+run 1 review "$examples/coast.yaml" --format replies --output sheet.csv
+sed 's/,"",""/,"seen, mended","PD-9"/' "$scratch/sheet.csv" >"$scratch/answered.csv"
+run 1 review second.yaml --replies answered.csv --format json
+jq -e '[.values.replies[].item] == ["1.01", "1.02", "1.03", "1.04", "1.05", "1.06"]' "$scratch/out" >/dev/null || fault "not all replies came back"
+run 2 review "$examples/clean.yaml" --replies answered.csv
+has err "none of these replies is meant for what was reviewed"
+printf 'item,answer\n1.01,yes\n' >"$scratch/heads.csv"
+run 2 review second.yaml --replies heads.csv
+empty out
+has err "the column reply is missing"
+printf 'item,reply,paper\n1.01,,PD-3\n,what,\n' >"$scratch/half.csv"
+run 2 review second.yaml --replies half.csv
+has err "half.csv:2:1:"
+has err "half.csv:3:1:"
+run 2 review second.yaml --replies none.csv
+has err "none.csv"
+
 # The schedule names exact parts, spacings and hashes, and leaves out what is not cleared.
 run 0 review "$examples/clean.yaml" --format schedule
 has out "NOT AN APPROVAL"
