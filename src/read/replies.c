@@ -59,7 +59,8 @@ static bool read_heads(Reading *reading, const Cell *cell, uint32_t cells)
 static const char *item_number(const char *text, Arena *arena)
 {
 	const char *point = strchr(text, '.');
-	bool lost = point != NULL && point[1] >= '1' && point[1] <= '9' && point[2] == '\0' && strspn(text, "0123456789.") == strlen(text);
+	bool is_number = strspn(text, "0123456789.") == strlen(text);
+	bool lost = is_number && point != NULL && point[1] >= '1' && point[1] <= '9' && point[2] == '\0';
 	return lost ? arena_printf(arena, "%s0", text) : text;
 }
 

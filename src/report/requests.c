@@ -83,7 +83,8 @@ static void put_request(Out *out, const Verdict *verdict, const Finding *item, A
 {
 	const char *number = item_number(item, arena);
 	put_who(out, verdict, arena);
-	put_label(out, column, "Item", arena_printf(arena, "%s  %s  [%s]", number != NULL ? number : "-", item_heading(item), item->code));
+	put_label(out, column, "Item",
+		arena_printf(arena, "%s  %s  [%s]", number != NULL ? number : "-", item_heading(item), item->code));
 	put_label(out, column, "Asked", arena_printf(arena, "written acceptance, although %s", item->finding));
 	put_label(out, column, "Where", where_found(item, arena));
 	if (item->submitted.text != NULL)

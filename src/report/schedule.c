@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT
- * The schedule of what would be approved: exact parts, clip spacings by zone, conditions, what is left out, and the hashes of what
- * it was made from. It approves nothing: whoever approves puts his name to it in a letter of his own.
+ * The schedule of what would be approved: exact parts, clip spacings by zone, conditions, what is left out, and the hashes of
+ * what it was made from. It approves nothing: whoever approves puts his name to it in a letter of his own.
  */
 #include "attributes.h"
 #include "formats.h"
@@ -22,9 +22,10 @@ static void put_schedule_head(Out *out, const Verdict *verdict, Arena *arena)
 	const char *round = verdict->stage == STAGE_bid ? "" : arena_printf(arena, ", round %u", verdict->round);
 	uint32_t in_the_way = items_in_the_way(verdict);
 	SAY(out, "SCHEDULE OF WHAT WOULD BE APPROVED, NOT AN APPROVAL\n");
-	put_label(out, head_column, "Stands", in_the_way > 0
-		? arena_printf(arena, "as it is nothing would be approved: %u %s in the way", in_the_way, in_the_way == 1 ? "item is" : "items are")
-		: "nothing found here stands in the way; the panel maker's reviewer decides");
+	const char *are = in_the_way == 1 ? "item is" : "items are";
+	put_label(out, head_column, "Stands", in_the_way == 0
+		? "nothing found here stands in the way; the panel maker's reviewer decides"
+		: arena_printf(arena, "as it is nothing would be approved: %u %s in the way", in_the_way, are));
 	put_label(out, head_column, "Project", arena_printf(arena, "%s, %s, %s", said_text(&submittal->project.name.given, arena),
 		said_text(&submittal->project.city.given, arena), said_text(&submittal->project.state.given, arena)));
 	put_label(out, head_column, "Warranty", arena_printf(arena, "%s, %s, limit of cover %s",
@@ -103,8 +104,9 @@ static void put_conditions(Out *out, const Verdict *verdict, Arena *arena)
 		int action = counted_action(item);
 		if (action != ACTION_CORRECTIONS && action != ACTION_FIELD_VERIFY)
 			continue;
-		put_label(out, part_column, item_called(item, arena), arena_printf(arena, "%s: %s; %s", item_where(item, &item->spot[0], arena),
-			item->finding, item->remedy != NULL ? item->remedy : "to be followed"));
+		const char *remedy = item->remedy != NULL ? item->remedy : "to be followed";
+		put_label(out, part_column, item_called(item, arena),
+			arena_printf(arena, "%s: %s; %s", item_where(item, &item->spot[0], arena), item->finding, remedy));
 		count++;
 	}
 	if (verdict->order_condition != NULL)
