@@ -138,7 +138,7 @@ bool load_replies(Loaded *loaded, const char *path)
 	Complaints faults = { .arena = loaded->arena, .source = &source, .sources = 1 };
 	loaded->replies = read_replies(loaded->arena, source, &faults);
 	if (loaded->replies == NULL) {
-		print_faults(loaded, &faults);
+		print_faults(loaded->arena, &faults);
 		say_error(arena_printf(loaded->arena, "%s: the replies are not used", path));
 	}
 	return loaded->replies != NULL;

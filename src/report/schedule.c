@@ -134,7 +134,8 @@ static void put_made_from(Out *out, const Verdict *verdict, Arena *arena)
 	const Criteria *criteria = verdict->cases->criteria;
 	const char *hash = verdict->criteria_sha256 != NULL ? verdict->criteria_sha256 : criteria_hash(criteria, arena);
 	SAY(out, "\n  MADE FROM (SHA-256)\n");
-	put_label(out, part_column, "submittal", arena_printf(arena, "%s  %s", source_hash(verdict->source, arena), verdict->source->name));
+	put_label(out, part_column, "submittal",
+		arena_printf(arena, "%s  %s", source_hash(verdict->source, arena), verdict->source->name));
 	put_label(out, part_column, "criteria", arena_printf(arena, "%s  %s", hash, criteria->folder));
 }
 
