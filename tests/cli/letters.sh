@@ -35,7 +35,7 @@ printf 'Item;Reply;Paper\r\n1.01;term reduced to 10 yr;WA-2\r\n1.1;"not ""ours""
 run 1 review second.yaml --replies filled.csv --format json
 jq -e '.values.replies == [{"item": "1.01", "reply": "term reduced to 10 yr", "paper": "WA-2"},
 	{"item": "1.10", "reply": "not \"ours\" to answer"}]' "$scratch/out" >/dev/null || fault "the replies are not what was written"
-jq -e '[.files[].path] == ["second.yaml", "filled.csv"]' "$scratch/out" >/dev/null || fault "the sheet is not among the files"
+jq -e '[.files[].path] | .[0] == "second.yaml" and index("filled.csv") != null' "$scratch/out" >/dev/null || fault "the sheet is not among the files"
 run 1 review "$examples/coast.yaml" --format replies --output sheet.csv
 sed 's/,"",""/,"seen, mended","PD-9"/' "$scratch/sheet.csv" >"$scratch/answered.csv"
 run 1 review second.yaml --replies answered.csv --format json
