@@ -100,6 +100,20 @@ static bool is_first_due(const Beside *beside, const Field *field)
 	return field->due > beside->history->earlier->stage || grows_by_itself(beside->now->kind);
 }
 
+/* Papers that come with a later stage were due only then. */
+static bool comes_with_stage(const History *history, const Cases *all, const Case *now)
+{
+	const Word *stage = &all->submittal->stage;
+	return now->kind == KIND_document && is_value(&stage->given) && (int)stage->word > (int)history->earlier->stage;
+}
+
+/* An event that has happened needs no planned day any more. */
+static bool has_come(const Beside *beside, const Field *field)
+{
+	bool is_plan = beside->now->kind == KIND_event && strcmp(field->key, "planned") == 0;
+	return is_plan && is_value(&((const Event *)beside->now->submitted)->date.given);
+}
+
 /* ---- values ---- */
 
 static bool is_same(const Beside *beside, const Record *record, const Field *field, const void *here, const void *there)
@@ -114,6 +128,8 @@ static bool is_same(const Beside *beside, const Record *record, const Field *fie
 	}
 	if (!had && has)
 		return is_first_due(beside, field) && b->said == SAID_NOTHING;
+	if (had && !has && has_come(beside, field))
+		return true;
 	bool is_apart = a->said == SAID_UNREADABLE || b->said == SAID_UNREADABLE;
 	return is_apart || a->said == b->said || (!has && !had);
 }
@@ -168,7 +184,7 @@ static void add_record(History *history, const Cases *all, const Case *now)
 {
 	bool is_inside = now->up != NULL && now->up->up != NULL;
 	bool is_outer_new = is_inside && hash_get(history->then, now->up->before, strlen(now->up->before)) == NULL;
-	if (is_outer_new || grows_by_itself(now->kind))
+	if (is_outer_new || grows_by_itself(now->kind) || comes_with_stage(history, all, now))
 		return;
 	Changed changed = { .kind = RECORD_ADDED, .now = now, .record = record_of(now->kind), .here = now->name, .there = "nothing" };
 	changed.path = now->before;
