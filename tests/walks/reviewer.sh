@@ -42,14 +42,14 @@ reviewed 1 2026-04-15 2026-04-22 'own:' \
 run 1 review package.yaml --reviewer review.yaml --reports reports --format text --output letter.txt --format replies --output sheet.csv \
 	--format schedule --output schedule.txt --quiet
 has letter.txt "Recommended action: Revise and resubmit"
-stands reports/MC-1061.1.json "1.01 new PEN-08;1.02 new OWN-01;"
+stands reports/MC-1061.1.json "1.01 new PEN-08;1.02 new OWN;"
 has schedule.txt "as it is nothing would be approved: 2 items are in the way"
 run 0 log reports --as-of 2026-04-30
 has out "7 days, since 2026-04-15 to 2026-04-22, when it went back"
 has out "Waiting for       contractor"
 
 # Round 2: the contractor filled in the sheet and mended the curb; the reviewer sees the cleat and closes his own item.
-sed -e '2s/,"",""/,"curb raised to 8 in","M2"/' -e '3s/,"",""/,"cleat drawn on revision 2","A5"/' "$scratch/sheet.csv" >"$scratch/answers.csv"
+sed -e '2s/,"",""/,"curb raised to 8 in","A2"/' -e '3s/,"",""/,"cleat drawn on revision 2","A5"/' "$scratch/sheet.csv" >"$scratch/answers.csv"
 spring 2 2026-04-24 >"$scratch/package.yaml"
 reviewed 2 2026-04-27 2026-04-29 'items:' '  - {number: 1.02, disposition: closed, reason: cleat seen on A5}'
 run 0 review package.yaml --reviewer review.yaml --reports reports --replies answers.csv --format text --output letter.txt --quiet
@@ -69,8 +69,8 @@ jq -r '.items[] | select(.state == "new") | .code' "$scratch/third.json" | sort 
 [ "$(jq -r .previous.sha256 "$scratch/third.json")" = "$(sha256sum "$scratch/reports/MC-1061.2.json" | cut -d ' ' -f 1)" ] ||
 	fault "the chain is broken"
 run 1 review package.yaml --reviewer review.yaml --previous reports/MC-1061.2.json --sheet
-has out "punch item PL-2"
+has out "INSPECTOR"
 run 0 log reports --as-of 2026-10-01
 has out "close-out, round 3: Revise and resubmit"
-has out "2 HOLD"
+has out "1 REVISE AND RESUBMIT, 3 HOLD"
 finish
