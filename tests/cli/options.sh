@@ -23,8 +23,8 @@ for command in review form why; do
 	run 0 "$command" whatever --help
 done
 run 0 review --help
-for option in criteria register reviewer as-of format sheet output gate units quiet; do has out "--$option"; done
-for option in blank stage previous reports jobs files-from color; do lacks out "--$option"; done
+for option in criteria register reviewer as-of format sheet output gate units quiet previous reports replies jobs files-from; do has out "--$option"; done
+for option in blank stage; do lacks out "--$option"; done
 
 run 2 reveiw "$examples/clean.yaml"
 has err "did you mean review?"
