@@ -116,6 +116,7 @@ static json_t *properties_of(const Verdict *verdict, const Finding *item, uint32
 	put_property(properties, "known by", known_by_words(item->known_by), arena);
 	put_property(properties, "answer by", item->answer_by, arena);
 	put_property(properties, "reviewer", item->disposition, arena);
+	put_property(properties, "note", item->note, arena);
 	return properties;
 }
 
@@ -146,12 +147,18 @@ static json_t *suppressions_of(const Finding *item, const Spot *spot, Arena *are
 	if (spot_action(item, spot) >= 0)
 		return suppressions;
 	json_t *suppression = json_made(json_object());
-	const char *why = item->disposition != NULL ? item->disposition : item_state_words(spot->state);
+	const char *why = item->disposition != NULL ? item->disposition : item->note != NULL ? item->note : item_state_words(spot->state);
 	json_put(suppression, "kind", json_words("external", arena));
 	json_put(suppression, "status", json_words("accepted", arena));
 	json_put(suppression, "justification", json_words(why, arena));
 	json_add(suppressions, suppression);
 	return suppressions;
+}
+
+/* Where the round before is known, it is the baseline. */
+static const char *baseline_of(ItemState state)
+{
+	return state == ITEM_NEW ? "new" : state == ITEM_CLOSED ? "absent" : "unchanged";
 }
 
 static void put_spot(Results *results, const Finding *item, uint32_t number)
@@ -169,6 +176,8 @@ static void put_spot(Results *results, const Finding *item, uint32_t number)
 		json_put(prints, "seamstamp/v1", json_words(arena_printf(arena, "%016" PRIx64, spot->fingerprint), arena));
 		json_put(result, "partialFingerprints", prints);
 	}
+	if (results->verdict->earlier != NULL)
+		json_put(result, "baselineState", json_words(baseline_of(spot->state), arena));
 	json_put(result, "suppressions", suppressions_of(item, spot, arena));
 	json_put(result, "properties", properties_of(results->verdict, item, number, arena));
 	put_result(results, result);

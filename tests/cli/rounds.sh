@@ -49,6 +49,9 @@ states second.json "1.01 condition TRM-02a;1.02 closed PEN-08;"
 states second.ndjson "1.01 condition TRM-02a;1.02 closed PEN-08;"
 has second.txt "[TRM-02a] 1.01 condition: to be shown done"
 has second.txt "CLOSED: RTU-1: the curb is too low [PEN-08] 1.02 closed: judged again and met"
+run 0 review package.yaml --previous first.json --format sarif
+baselines=$(jq -r '.runs[0].results[] | "\(.ruleId) \(.baselineState)"' "$scratch/out" | tr '\n' ';')
+[ "$baselines" = "TRM-02a unchanged;PEN-08 absent;" ] || fault "the baseline of sarif is $baselines"
 cp "$scratch/second.json" "$scratch/again.json"
 run 0 review package.yaml --previous first.json --format json --output second.json
 cmp -s "$scratch/second.json" "$scratch/again.json" || fault "two runs gave two reports"
