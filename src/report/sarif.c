@@ -147,7 +147,9 @@ static json_t *suppressions_of(const Finding *item, const Spot *spot, Arena *are
 	if (spot_action(item, spot) >= 0)
 		return suppressions;
 	json_t *suppression = json_made(json_object());
-	const char *why = item->disposition != NULL ? item->disposition : item->note != NULL ? item->note : item_state_words(spot->state);
+	const char *why = item->disposition != NULL ? item->disposition : item->note;
+	if (why == NULL)
+		why = item_state_words(spot->state);
 	json_put(suppression, "kind", json_words("external", arena));
 	json_put(suppression, "status", json_words("accepted", arena));
 	json_put(suppression, "justification", json_words(why, arena));
