@@ -259,9 +259,12 @@ double zone_greatest_allowable_psf(Case *zone)
 double zone_uplift_ratio_one(Case *zone)
 {
 	double demand = OF(zone, zone_demand_psf), allowable = OF(zone, zone_allowable_uplift_psf);
-	if (ready(zone))
-		note(zone, fact_of(zone, FACT_zone_allowable_uplift)->note);
-	return ready(zone) ? demand / allowable : 0;
+	if (!ready(zone))
+		return 0;
+	const char *by = fact_of(zone, FACT_zone_allowable_uplift)->note;
+	bool is_overhang = fact_of(zone, FACT_zone_overhang_uplift)->state == FACT_KNOWN && demand > OF(zone, zone_roof_uplift_psf);
+	note(zone, is_overhang ? arena_printf(zone->all->arena, "%s; the overhang at the eave governs", by) : by);
+	return demand / allowable;
 }
 
 double zone_straight_line_ratio_one(Case *zone)

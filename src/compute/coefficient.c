@@ -121,7 +121,8 @@ static Curves curves_of(const Reference *reference, const CurveName *name)
 /* Flat figures only: behind a parapet all round, zone 3 is taken as zone 2. */
 static const char *fetch_curve_zone(Case *zone, const ZoneHere *here)
 {
-	const char *name = here->zone->zone.text;
+	const char *name = here->zone->zone.text, *figure = here->figure->figure.text;
+	note(zone, arena_printf(zone->all->arena, "figure %s", figure));
 	Layout layout = layout_named(here->figure->layout.text);
 	bool is_flat = layout == LAYOUT_EDGES || layout == LAYOUT_HIGH || layout == LAYOUT_LOW_SLOPE;
 	if (!is_flat || strcmp(name, "3") != 0)
@@ -130,7 +131,7 @@ static const char *fetch_curve_zone(Case *zone, const ZoneHere *here)
 	double relief = fetch_wind_constant(zone, here->figure->standard.text, "parapet_relief");
 	if (!ready(zone) || parapet < relief)
 		return name;
-	note(zone, "behind a parapet zone 3 is taken as zone 2");
+	note(zone, arena_printf(zone->all->arena, "figure %s; behind a parapet zone 3 is taken as zone 2", figure));
 	return "2";
 }
 

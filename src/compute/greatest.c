@@ -36,12 +36,14 @@ static double limit_of(Case *zone, Case *at, FactId id)
 	return used->state == FACT_KNOWN ? used->value : 0;
 }
 
-/* Clips stand on purlins, or on the top flanges of a deck. */
+/* Clips stand on purlins, which may be closer at edges, or on the top flanges of a deck. */
 static double fetch_module_in(Case *zone)
 {
 	const char *kind = GIVEN(zone, roof_area, RoofArea, support.kind);
-	if (is_among(kind, "purlin;sub-purlin"))
-		return GIVEN(zone, roof_area, RoofArea, support.spacing_in);
+	if (is_among(kind, "purlin;sub-purlin")) {
+		double edge = OF(zone, zone_is_edge_yes) != 0 ? GIVEN_OR(zone, roof_area, RoofArea, support.edge_spacing_in, 0) : 0;
+		return edge > 0 ? edge : GIVEN(zone, roof_area, RoofArea, support.spacing_in);
+	}
 	return GIVEN_OR(zone, roof_area, RoofArea, support.flute_pitch_in, 0);
 }
 

@@ -148,7 +148,7 @@ double zone_overhang_uplift_psf(Case *zone)
 	bool is_lettered = letter->state != FACT_NOT_APPLICABLE, is_alone = is_lettered && computed->state == FACT_REFUSED;
 	if (is_lettered)
 		fetch_raise(zone, letter);
-	if (computed->state == FACT_REFUSED && !is_lettered)
+	if (computed->state == FACT_REFUSED && !is_lettered && ((const ZoneHere *)zone->row)->zone == NULL)
 		REFUSE(zone, no_curve);
 	else if (!is_alone)
 		fetch_raise(zone, computed);

@@ -46,7 +46,7 @@ double zone_plan_area_sq_ft(Case *zone)
 	if (plan.layout == LAYOUTS)
 		return REFUSE(zone, "how the zones of this figure lie is not confirmed");
 	plan.strip_ft = layout_strip_ft(&plan, height, low);
-	note(zone, here->figure->layout.text);
+	note(zone, arena_printf(zone->all->arena, "figure %s", here->figure->figure.text));
 	return plan_area_sq_ft(&plan, here->zone->zone.text);
 }
 

@@ -45,7 +45,7 @@ const char *margins_heading(const Sheet *sheet, Arena *arena)
 	if (sheet->ratios == 0)
 		return "No ratio is known yet: see what the sheet waits for.";
 	const char *above = sheet->above == 0 ? "none is above 1"
-		: arena_printf(arena, "%u above 1, which leave no margin", sheet->above);
+		: arena_printf(arena, sheet->above == 1 ? "1 is above 1 and has no margin" : "%u are above 1 and have no margin", sheet->above);
 	const char *untried = sheet->untried ? " The submittal is too large to try what would use them up." : "";
 	return arena_printf(arena, "Of %u ratios known, %s. A ratio may reach 1; from 0.95 on it is called thin. "
 		"Below: the three thinnest, then the thinnest of each other kind.%s", sheet->ratios, above,

@@ -306,6 +306,9 @@ static void flutes_and_purlins_are_the_module(void **state)
 	verdict = REVIEW(*state, arena, PERIMETER("24 in", "45 psf"), { "roof_areas.0.support.kind", "purlin" });
 	const Fact *none = zone_fact(verdict, "2", FACT_zone_greatest_spacing);
 	assert_int_equal(none->state, FACT_REFUSED); /* purlins stand 60 in apart */
+	verdict = REVIEW(*state, arena, PERIMETER("24 in", "45 psf"), { "roof_areas.0.support.kind", "purlin" },
+		{ "roof_areas.0.support.edge_spacing", "20 in" });
+	assert_value(zone_fact(verdict, "2", FACT_zone_greatest_spacing), 20); /* closer at edges: 21 in holds */
 	arena_free(arena);
 }
 
