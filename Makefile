@@ -134,7 +134,7 @@ docs: $(BUILD)/seamstamp
 install: $(BUILD)/seamstamp
 	install -D -m 755 $(BUILD)/seamstamp $(DESTDIR)$(prefix)/bin/seamstamp
 	install -d $(DESTDIR)$(prefix)/share/doc/seamstamp/faults $(DESTDIR)$(prefix)/share/seamstamp/sample-2026
-	install -m 644 README.md LICENSE $(wildcard docs/*.md) $(wildcard examples/*.*) $(DESTDIR)$(prefix)/share/doc/seamstamp
+	install -m 644 README.md LICENSE $(wildcard docs/*.md docs/*.json) $(wildcard examples/*.*) $(DESTDIR)$(prefix)/share/doc/seamstamp
 	install -m 644 $(wildcard examples/faults/*.yaml) $(DESTDIR)$(prefix)/share/doc/seamstamp/faults
 	install -m 644 data/sample-2026/* $(DESTDIR)$(prefix)/share/seamstamp/sample-2026
 

@@ -6,6 +6,7 @@
 
 #include "complaint.h"
 #include "criteria.h"
+#include "gaps.h"
 #include "log.h"
 #include "offers.h"
 #include "order.h"
@@ -65,6 +66,7 @@ typedef struct {
 	const OrderList *order_list; /* as read */
 	const Order *order;
 	const SubmittalLog *log;
+	const EditionCheck *edition;
 } Page;
 
 typedef struct {

@@ -53,6 +53,7 @@ typedef struct Verdict {
 	const struct Earlier *earlier; /* the report of the round before; NULL: none */
 	const char *criteria_sha256; /* of the edition, worked out once a run where a format prints it; else NULL */
 	bool self_check, broken_file;
+	bool in_rounds; /* held against reports of earlier rounds, whether there was one or not */
 	Action gate; /* the mildest action that makes the status 1 */
 	bool si; /* the letter puts SI values beside the others */
 	Stage stage;

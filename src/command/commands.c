@@ -46,6 +46,14 @@ static const Command commands[] = {
 		"  seamstamp log reports/\n"
 		"  seamstamp log --as-of 2026-05-04 --format csv --output log.csv reports/\n",
 		FOR_LOG, command_log },
+	{ "criteria", "FOLDER", "checks and describes an edition of criteria: faults, what it lacks, which verdicts it would turn",
+		"A faulty edition is told fault by fault, with status 2. Gaps are no faults: parts that no listing uses, terms\n"
+		"that no part lasts, rules that can never fire, papers about to expire, wide gaps between tests. Status 0:\n"
+		"no gap and no verdict that turns, 1: some.\n\n"
+		"  seamstamp criteria ours/\n"
+		"  seamstamp criteria --as-of 2026-11-01 --register register/ ours/\n"
+		"  seamstamp criteria --against ours-2025/ --reports reports/ ours/\n",
+		FOR_CRITERIA, command_criteria },
 	{ "form", "", "prints the form of a submittal: blank, or a page of every key",
 		"  seamstamp form --blank > mine.yaml\n"
 		"  seamstamp form --blank --stage bid > bid.yaml\n"

@@ -12,6 +12,7 @@ int command_options(const Arguments *arguments);
 int command_takeoff(const Arguments *arguments);
 int command_order(const Arguments *arguments);
 int command_log(const Arguments *arguments);
+int command_criteria(const Arguments *arguments);
 int command_form(const Arguments *arguments);
 int command_why(const Arguments *arguments);
 

@@ -53,6 +53,7 @@ static Verdict *advised(Run *run, const char *path, Arena *arena, Refusal *refus
 	if (!verdict->broken_file)
 		advise(verdict, arena);
 	verdict->gate = run->gate;
+	verdict->in_rounds = run_in_rounds(run->arguments);
 	if (run->shared.hashes)
 		take_fingerprints(verdict, arena);
 	verdict->tells_passed = run->arguments->value[OPTION_passed] != NULL;

@@ -4,6 +4,7 @@
 #include "formats.h"
 
 #include "calcs.h"
+#include "edition_page.h"
 #include "log_page.h"
 #include "offers_page.h"
 #include "order_page.h"
@@ -47,6 +48,8 @@ static const PageFormat page_formats[] = {
 	{ "calcs", "text", write_calcs_text, OUT_TERMINAL },
 	{ "calcs", "json", write_calcs_json, OUT_TERMINAL },
 	{ "calcs", "html", write_calcs_html, OUT_MARKUP },
+	{ "criteria", "text", write_edition_text, OUT_TERMINAL },
+	{ "criteria", "json", write_edition_json, OUT_TERMINAL },
 	{ "log", "text", write_log_text, OUT_TERMINAL },
 	{ "log", "csv", write_log_csv, OUT_CSV },
 	{ "log", "html", write_log_html, OUT_MARKUP },

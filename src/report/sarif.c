@@ -140,11 +140,29 @@ static json_t *item_message(const Verdict *verdict, const Finding *item, Arena *
 	return message;
 }
 
+/* How a place stands to the report of the round before: on every result of a run, or on none. */
+static void put_baseline(const Verdict *verdict, json_t *result, const char *state, Arena *arena)
+{
+	if (verdict->in_rounds)
+		json_put(result, "baselineState", json_words(state, arena));
+}
+
+/* Cured, or its record is gone, and not closed by the reviewer's word. */
+static bool is_gone(const Verdict *verdict, const Finding *item, const Spot *spot)
+{
+	return verdict->in_rounds && spot->state == ITEM_CLOSED && item->found_by == FOUND_EARLIER;
+}
+
+static const char *baseline_of(const Verdict *verdict, const Finding *item, const Spot *spot)
+{
+	return is_gone(verdict, item, spot) ? "absent" : spot->state == ITEM_NEW ? "new" : "unchanged";
+}
+
 /* What a variance covers, or the reviewer closed. Every result of a run carries the array, or none may. */
-static json_t *suppressions_of(const Finding *item, const Spot *spot, Arena *arena)
+static json_t *suppressions_of(const Verdict *verdict, const Finding *item, const Spot *spot, Arena *arena)
 {
 	json_t *suppressions = json_made(json_array());
-	if (spot_action(item, spot) >= 0)
+	if (spot_action(item, spot) >= 0 || is_gone(verdict, item, spot))
 		return suppressions;
 	json_t *suppression = json_made(json_object());
 	const char *why = item->disposition != NULL ? item->disposition : item->note;
@@ -157,17 +175,13 @@ static json_t *suppressions_of(const Finding *item, const Spot *spot, Arena *are
 	return suppressions;
 }
 
-/* Where the round before is known, it is the baseline. */
-static const char *baseline_of(ItemState state)
-{
-	return state == ITEM_NEW ? "new" : state == ITEM_CLOSED ? "absent" : "unchanged";
-}
-
 static void put_spot(Results *results, const Finding *item, uint32_t number)
 {
 	const Spot *spot = &item->spot[number];
 	Arena *arena = results->arena;
 	int action = spot_action(item, spot);
+	if (is_gone(results->verdict, item, spot) && item->settled > 0 && item->settled < results->verdict->round)
+		return; /* the report of the round before had it closed */
 	Kind kind = { item->code, "fail", sarif_level(action >= 0 ? (Action)action : item->action) };
 	json_t *result = result_of(&kind, item_message(results->verdict, item, arena), arena);
 	json_put(result, "locations", locations_of(results->verdict, spot, arena));
@@ -178,9 +192,8 @@ static void put_spot(Results *results, const Finding *item, uint32_t number)
 		json_put(prints, "seamstamp/v1", json_words(arena_printf(arena, "%016" PRIx64, spot->fingerprint), arena));
 		json_put(result, "partialFingerprints", prints);
 	}
-	if (results->verdict->earlier != NULL)
-		json_put(result, "baselineState", json_words(baseline_of(spot->state), arena));
-	json_put(result, "suppressions", suppressions_of(item, spot, arena));
+	json_put(result, "suppressions", suppressions_of(results->verdict, item, spot, arena));
+	put_baseline(results->verdict, result, baseline_of(results->verdict, item, spot), arena);
 	json_put(result, "properties", properties_of(results->verdict, item, number, arena));
 	put_result(results, result);
 }
@@ -193,6 +206,7 @@ static void put_plain(Results *results, const Kind *kind, const Spot *spot, cons
 	json_t *result = result_of(kind, sarif_message(text, arena), arena), *properties = json_made(json_object());
 	json_put(result, "locations", locations_of(results->verdict, spot, arena));
 	json_put(result, "suppressions", json_array());
+	put_baseline(results->verdict, result, "unchanged", arena);
 	put_property(properties, "submittal", submittal_number(results->verdict), arena);
 	json_put(result, "properties", properties);
 	put_result(results, result);

@@ -71,4 +71,27 @@ is '[.runs[0].results[] | select(.ruleId == "OWN") | .level] == ["error", "warni
 is '[.runs[0].results[] | select(.ruleId == "OWN") | .suppressions | length] == [1, 0]'
 is '.runs[0].results[] | select(.ruleId == "OWN" and .level == "error").suppressions[0].justification | contains("seen")'
 lacks out "[this](http"
+
+# Rounds: what is new, what stands, what is gone; of what was closed before nothing is told any more.
+edited() {
+	sed "s/^round: .*/round: $1/; $2" "$examples/wrong-clip.yaml" >"$scratch/round.yaml"
+}
+mkdir "$scratch/kept"
+edited 1 ''
+run 1 review round.yaml --reports kept --format sarif
+is '[.runs[0].results[] | [.ruleId, .baselineState]] == [["CLP-01a", "new"]]'
+edited 2 's/^date: .*/date: 2026-05-01/'
+run 1 review round.yaml --reports kept --format sarif
+is '[.runs[0].results[] | select(.properties.item == "1.01" or .ruleId == "DOC-11a") | [.ruleId, .baselineState]]
+	== [["CLP-01a", "unchanged"], ["DOC-11a", "new"]]'
+is '[.runs[0].results[] | .baselineState] | all(. != null)'
+edited 3 ''
+run 1 review round.yaml --reports kept --format sarif --passed
+is '[.runs[0].results[] | select(.ruleId == "DOC-11a" and .kind == "fail") | [.baselineState, .suppressions]] == [["absent", []]]'
+is '[.runs[0].results[] | .baselineState] | all(. != null)'
+edited 4 ''
+run 1 review round.yaml --reports kept --format sarif
+is '[.runs[0].results[] | select(.ruleId == "DOC-11a")] == [] and (.runs[0].results | length > 0)'
+run 1 review "$examples/wrong-clip.yaml" --format sarif
+is '[.runs[0].results[] | .baselineState] == [null]'
 finish
