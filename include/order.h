@@ -4,10 +4,11 @@
 #ifndef ORDER_H
 #define ORDER_H
 
+#include "earlier.h"
 #include "takeoff.h"
 
 /* How a line counts. */
-typedef enum { BY_NOTHING, BY_PIECE, BY_PACKAGE, BY_FOOT, BY_SQUARE_FOOT } OrderUnit;
+typedef enum { BY_NOTHING, BY_PIECE, BY_PACKAGE, BY_FOOT, BY_SQUARE_FOOT, BY_POUND } OrderUnit;
 
 typedef struct {
 	Place place, words_place, quantity_place; /* place: of the part's code, else of its words */
@@ -32,8 +33,15 @@ typedef struct OrderList {
 
 typedef enum {
 	ORDER_UNKNOWN, ORDER_AMBIGUOUS, ORDER_LOOKS_LIKE, ORDER_STEPPED_DOWN, ORDER_WRONG_PART, ORDER_UNIT, ORDER_SUPPLIER,
-	ORDER_APPROVAL, ORDER_MISSING, ORDER_SHORT, ORDER_LONG, ORDER_FAULTS
+	ORDER_APPROVAL, ORDER_CHANGED, ORDER_REPORT, ORDER_COIL, ORDER_MISSING, ORDER_SHORT, ORDER_LONG, ORDER_FAULTS
 } OrderFault;
+
+/* What an order is held against. */
+typedef struct {
+	const Verdict *submitted; /* of the file */
+	const Verdict *approved; /* of the package in the report given as approved; NULL: none was given */
+	const Earlier *report;
+} OrderBasis;
 
 /* Something against the order. */
 typedef struct {
@@ -59,13 +67,16 @@ typedef struct {
 typedef struct {
 	const Total *total;
 	double ordered, least, most;
+	double laid, feet; /* of panels: pieces as laid and how long they are together; 0: not counted */
 	uint32_t lines, uncounted; /* uncounted: lines that may be of it, and are not in the sum */
 	const char *why; /* not compared; NULL: compared */
 	uint32_t found; /* number + 1 of the finding that it is missing, short or over; 0: it is none of these */
 } OrderedItem;
 
 typedef struct Order {
-	const Verdict *verdict;
+	const Verdict *verdict; /* of the package it is held against: approved, else submitted */
+	OrderBasis basis;
+	const char *against; /* "against the takeoff of the submitted assembly" */
 	const Takeoff *takeoff;
 	const OrderList *list;
 	OrderedLine *line; /* one for each of the list */

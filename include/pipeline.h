@@ -98,8 +98,8 @@ void find_margins(Sheet *sheet, Verdict *verdict, Arena *arena);
 /* advise: how much of every part the submittal needs, as submitted. */
 Takeoff *take_off(const Verdict *verdict, Arena *arena);
 
-/* advise: a list of purchases against what was submitted. */
-Order *hold_order(const Verdict *verdict, const OrderList *list, Arena *arena);
+/* advise: a list of purchases against what was approved, or submitted. */
+Order *hold_order(const OrderBasis *basis, const OrderList *list, Arena *arena);
 
 /* advise: what the criteria would accept, by judging copies. */
 Offers *make_offers(Verdict *verdict, Arena *arena);

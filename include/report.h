@@ -65,6 +65,8 @@ typedef struct {
 	const Offers *offers;
 	const OrderList *order_list; /* as read */
 	const Order *order;
+	const Earlier *approved; /* the report an order is held against; NULL: none was given */
+	const Verdict *approved_verdict;
 	const SubmittalLog *log;
 	const EditionCheck *edition;
 } Page;

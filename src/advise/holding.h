@@ -22,6 +22,7 @@ typedef struct Known {
 	const struct Known *meant;
 	const char *down;
 	bool asked, mistaken;
+	bool is_certified; /* a certificate of a coil for it is among the purchases */
 } Known;
 
 /* A row of also_known_as.csv; the next with the same code, or the same words. */
@@ -63,11 +64,23 @@ bool names_maker(const Criteria *criteria, const char *text);
 /* Something against the order, and against a line of it, if any. */
 void find_against(Holding *holding, OrderFinding found, OrderedLine *line);
 
+/* A line that buys coil, for which no certificate is there. */
+void know_certificates(Holding *holding);
+void check_coil(Holding *holding, OrderedLine *line, const Known *known);
+
+/* Whether the report given as approved may be one, and what has changed since. */
+void find_report(Holding *holding);
+
 /* A part that was not submitted. */
 void find_wrong_part(Holding *holding, OrderedLine *line, Known *ordered);
 
 /* Counts a line in the unit of the takeoff, or finds why it cannot be. */
 void count_ordered(Holding *holding, OrderedLine *line, Known *known);
+
+void know_lengths(Holding *holding);
+
+/* The approval that is in force on a day; else NULL, with why the last of this package is not. */
+const Approval *approval_on(const Cases *cases, int32_t day, const char **why, Arena *arena);
 
 /* What is missing, short or long. */
 void find_amounts(Holding *holding);

@@ -74,9 +74,9 @@ static void check_supplier(Holding *holding, OrderedLine *line, const Known *kno
 	find_against(holding, found, line);
 }
 
-/* The approval that is in force on a day; else NULL, with why the last of this package is not. */
-static const Approval *approval_on(const Cases *cases, int32_t day, const char **why, Arena *arena)
+const Approval *approval_on(const Cases *cases, int32_t day, const char **why, Arena *arena)
 {
+	const Number *term = &cases->submittal->warranty.term_yr;
 	*why = "no approval of this submittal is in the register";
 	for (uint32_t i = 0; cases->registers != NULL && i < cases->registers->approvals.count; i++) {
 		const Approval *row = &cases->registers->approvals.row[i];
@@ -86,6 +86,8 @@ static const Approval *approval_on(const Cases *cases, int32_t day, const char *
 			*why = arena_printf(arena, "approval %s is of %s", row->letter.text, date_print(arena, row->issued.day));
 		else if (day > row->expires.day)
 			*why = arena_printf(arena, "approval %s ended on %s", row->letter.text, date_print(arena, row->expires.day));
+		else if (!is_value(&term->given) || term->value > row->greatest_term_yr.value)
+			*why = arena_printf(arena, "approval %s is for terms up to %g yr", row->letter.text, row->greatest_term_yr.value);
 		else
 			return row;
 	}
@@ -98,10 +100,14 @@ static void check_approval(Holding *holding, OrderedLine *line)
 	const OrderLine *row = line->line;
 	const char *why;
 	const Approval *approval = approval_on(holding->cases, row->is_dated ? row->day : holding->cases->as_of, &why, arena);
-	line->against = "against the submitted, not approved, assembly";
+	const Earlier *report = holding->order->basis.report;
+	const char *what = report == NULL ? "the submitted assembly"
+		: arena_printf(arena, "the assembly of report %s", report->source->name);
+	line->against = report == NULL ? "against the submitted, not approved, assembly"
+		: arena_printf(arena, "against %s, without an approval in force: %s", what, why);
 	if (approval != NULL) {
 		bool condition = is_value(&approval->condition.given) && *approval->condition.text != '\0';
-		line->against = arena_printf(arena, "against the submitted assembly; approval %s is in force%s%s", approval->letter.text,
+		line->against = arena_printf(arena, "against %s; approval %s is in force%s%s", what, approval->letter.text,
 			condition ? ", on condition: " : "", condition ? approval->condition.text : "");
 		return;
 	}
@@ -131,23 +137,32 @@ static void hold_line(Holding *holding, OrderedLine *line)
 		count_ordered(holding, line, known);
 	if (known != NULL)
 		check_supplier(holding, line, known);
+	if (known != NULL && known->kind == KIND_panel)
+		check_coil(holding, line, known);
 	check_approval(holding, line);
 }
 
-Order *hold_order(const Verdict *verdict, const OrderList *list, Arena *arena)
+Order *hold_order(const OrderBasis *basis, const OrderList *list, Arena *arena)
 {
+	const Verdict *verdict = basis->approved != NULL ? basis->approved : basis->submitted;
 	Order *order = TAKE(arena, Order, 1);
-	*order = (Order){ .verdict = verdict, .takeoff = take_off(verdict, arena), .list = list };
+	*order = (Order){ .verdict = verdict, .basis = *basis, .takeoff = take_off(verdict, arena), .list = list };
+	order->against = basis->report == NULL ? "against the takeoff of the submitted assembly"
+		: arena_printf(arena, "against the takeoff of the assembly of report %s", basis->report->source->name);
 	order->line = TAKE(arena, OrderedLine, list->lines + 1);
 	order->item = TAKE(arena, OrderedItem, order->takeoff->totals + 1);
 	for (uint32_t i = 0; i < order->takeoff->totals; i++)
 		order->item[i].total = &order->takeoff->total[i];
 	Holding holding = { .order = order, .arena = arena, .cases = verdict->cases };
 	know_items(&holding);
+	know_lengths(&holding);
+	know_certificates(&holding);
 	for (uint32_t i = 0; i < list->lines; i++) {
 		order->line[i].line = &list->line[i];
 		hold_line(&holding, &order->line[i]);
 	}
+	if (basis->report != NULL)
+		find_report(&holding);
 	find_amounts(&holding);
 	return order;
 }

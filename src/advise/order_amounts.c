@@ -23,8 +23,9 @@ static bool is_sold_so(const char *package, const char *sold_in)
 }
 
 /* How many of the takeoff's unit one of the line's is; 0 if that cannot be told. */
-static double factor_of(const OrderLine *line, const Total *total)
+static double factor_of(const OrderLine *line, const OrderedItem *ordered)
 {
+	const Total *total = ordered->total;
 	bool by_roll = strcmp(total->unit, "rolls") == 0;
 	const char *sold_in = total->sold_in != NULL ? total->sold_in : "";
 	double content = content_of(sold_in, total->unit), sheet = content_of(sold_in, "sq ft");
@@ -34,7 +35,11 @@ static double factor_of(const OrderLine *line, const Total *total)
 	case BY_PIECE:
 		return strcmp(total->unit, "pieces") == 0;
 	case BY_FOOT:
-		return strcmp(total->unit, "ft") == 0;
+		if (strcmp(total->unit, "ft") == 0)
+			return 1;
+		return ordered->feet > 0 ? ordered->laid / ordered->feet : 0; /* panels as long as they are on the average */
+	case BY_POUND:
+		return 0;
 	case BY_SQUARE_FOOT:
 		return strcmp(total->unit, "sq ft") == 0 ? 1 : by_roll && sheet > 0 ? 1 / sheet : 0;
 	case BY_PACKAGE:
@@ -56,7 +61,7 @@ void count_ordered(Holding *holding, OrderedLine *at, Known *known)
 	const Total *total = ordered->total;
 	const OrderLine *line = at->line;
 	bool needed = total->lines > total->uncounted;
-	double factor = needed ? factor_of(line, total) : 0;
+	double factor = needed ? factor_of(line, ordered) : 0;
 	if (factor > 0) {
 		at->counted = true;
 		at->amount = line->quantity * factor;
@@ -77,6 +82,23 @@ void count_ordered(Holding *holding, OrderedLine *at, Known *known)
 			line->unit_words, known->item, total->unit, sold);
 	found.remedy = arena_printf(arena, "state the quantity in %s, or in packages with what one holds", total->unit);
 	find_against(holding, found, at);
+}
+
+/* Panels are bought by the piece or by the foot: their length stands beside their number in the takeoff. */
+void know_lengths(Holding *holding)
+{
+	const Takeoff *takeoff = holding->order->takeoff;
+	for (uint32_t i = 0; i < takeoff->amounts; i++) {
+		const Amount *amount = &takeoff->amount[i];
+		bool is_panel = amount->item != NULL && strcmp(amount->kind, "panel") == 0 && amount->state == COUNTED;
+		const Known *known = is_panel ? known_find(holding, amount->item) : NULL;
+		if (known == NULL || known->ordered == NULL || known->ordered->total->uncounted > 0)
+			continue;
+		if (amount->where == NULL && strcmp(amount->unit, "pieces") == 0)
+			known->ordered->laid += amount->laid;
+		else if (amount->where != NULL && strcmp(amount->where, "length") == 0)
+			known->ordered->feet += amount->laid;
+	}
 }
 
 /* ---- sums ---- */

@@ -69,28 +69,49 @@ static Cases *bare_cases(const Inputs *inputs, Arena *arena)
 	return cases;
 }
 
-Verdict *judge_round(Shared *shared, const char *path, Arena *arena, Refusal *refusal)
-{
-	Complaints complaints = { .arena = arena };
+/* A submittal as nodes, and where they stand. */
+typedef struct {
+	Node *root;
 	const Source *source;
-	Node *root = load_yaml(arena, path, SOURCE_SUBMITTAL, &source, &complaints);
-	uint32_t replies = root != NULL && shared->loaded.replies != NULL ? add_replies(arena, root, shared->loaded.replies) : 0;
+	Complaints complaints;
+} Rooted;
+
+static Verdict *judge_root(Shared *shared, Rooted *of, Refusal *refusal)
+{
+	Complaints *complaints = &of->complaints;
+	Arena *arena = complaints->arena;
 	Inputs inputs = { .reference = shared->loaded.reference, .registers = shared->loaded.registers, .as_of = shared->as_of };
-	inputs.submittal = read_submittal(arena, root, source, inputs.reference, &complaints);
+	inputs.submittal = read_submittal(arena, of->root, of->source, inputs.reference, complaints);
 	inputs.review = review_for(shared, inputs.submittal);
 	const char *sha256 = NULL;
-	if (!complaints.broken)
-		inputs.criteria = choose_criteria(shared, inputs.submittal, &complaints, &sha256);
-	complaints.broken |= inputs.criteria == NULL;
-	if (!complaints.broken && refusal != NULL && !find_earlier(shared, &inputs, arena, refusal))
+	if (!complaints->broken)
+		inputs.criteria = choose_criteria(shared, inputs.submittal, complaints, &sha256);
+	complaints->broken |= inputs.criteria == NULL;
+	if (!complaints->broken && refusal != NULL && !find_earlier(shared, &inputs, arena, refusal))
 		return NULL;
-	Cases *cases = complaints.broken ? bare_cases(&inputs, arena) : resolve(arena, &inputs);
-	Verdict *verdict = judge(arena, cases, &complaints, source);
+	Cases *cases = complaints->broken ? bare_cases(&inputs, arena) : resolve(arena, &inputs);
+	Verdict *verdict = judge(arena, cases, complaints, of->source);
 	verdict->review_source = inputs.review != NULL ? shared->loaded.review_source : NULL;
-	verdict->replies_source = replies > 0 ? shared->loaded.replies->source : NULL;
 	verdict->criteria_sha256 = sha256;
 	verdict->si = shared->si;
 	return verdict;
+}
+
+Verdict *judge_round(Shared *shared, const char *path, Arena *arena, Refusal *refusal)
+{
+	Rooted of = { .complaints = { .arena = arena } };
+	of.root = load_yaml(arena, path, SOURCE_SUBMITTAL, &of.source, &of.complaints);
+	uint32_t replies = of.root != NULL && shared->loaded.replies != NULL ? add_replies(arena, of.root, shared->loaded.replies) : 0;
+	Verdict *verdict = judge_root(shared, &of, refusal);
+	if (verdict != NULL)
+		verdict->replies_source = replies > 0 ? shared->loaded.replies->source : NULL;
+	return verdict;
+}
+
+Verdict *judge_earlier(Shared *shared, const Earlier *report, Arena *arena)
+{
+	Rooted of = { report->values, report->source, { .arena = arena } };
+	return judge_root(shared, &of, NULL);
 }
 
 Verdict *judge_file(Shared *shared, const char *path, Arena *arena)

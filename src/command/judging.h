@@ -5,6 +5,7 @@
 #define COMMAND_JUDGING_H
 
 #include "command.h"
+#include "earlier.h"
 #include "loading.h"
 
 #include <pthread.h>
@@ -32,6 +33,9 @@ Verdict *judge_file(Shared *shared, const char *path, Arena *arena);
 /* The same beside the round before; NULL where the report of that cannot be used with it. */
 struct Refusal;
 Verdict *judge_round(Shared *shared, const char *path, Arena *arena, struct Refusal *refusal);
+
+/* The same of the submittal that a report has in it, by the criteria and registers of this run. */
+Verdict *judge_earlier(Shared *shared, const Earlier *report, Arena *arena);
 
 /* Why a file could not be judged. */
 const char *why_broken(const Verdict *verdict);

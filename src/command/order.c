@@ -41,9 +41,41 @@ static bool read_beside(Page *page, const char *path, Arena *arena)
 	return false;
 }
 
+/* The report that --approved names, and its submittal judged anew: what was approved then is held by today's registers. */
+static bool read_approved(Page *page, Shared *shared, Arena *arena)
+{
+	const char *path = shared->arguments->value[OPTION_approved], *why = NULL, *bytes = "";
+	size_t length = 0;
+	if (path == NULL)
+		return true;
+	FileState state = file_read(arena, path, REPORT_LIMIT, &bytes, &length, &why);
+	if (state != FILE_READ) {
+		say_error(arena_printf(arena, "%s: %s", path, state == FILE_NOT_OPENED ? why : state == FILE_NOT_REGULAR ? "no regular file"
+			: "too large for a report: more than 32 MiB"));
+		return false;
+	}
+	Complaints faults = { .arena = arena };
+	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
+	page->approved = read_earlier(arena, source, &faults);
+	if (page->approved == NULL) {
+		faults.source = &source;
+		faults.sources = 1;
+		Out *out = out_make(arena, OUT_TERMINAL);
+		write_faults(out, &faults);
+		send_error(out);
+		say_error(arena_printf(arena, "%s: no report that can be used", path));
+		return false;
+	}
+	Verdict *verdict = judge_earlier(shared, page->approved, arena);
+	page->approved_verdict = verdict;
+	if (verdict->broken_file)
+		say_broken(verdict, path, arena);
+	return !verdict->broken_file;
+}
+
 static void make_order(Page *page, Verdict *verdict, Arena *arena)
 {
-	page->order = hold_order(verdict, page->order_list, arena);
+	page->order = hold_order(&(OrderBasis){ verdict, page->approved_verdict, page->approved }, page->order_list, arena);
 }
 
 static int order_status(const Page *page)
@@ -53,7 +85,8 @@ static int order_status(const Page *page)
 
 int command_order(const Arguments *arguments)
 {
-	static const TwoFiles two = { "FILE and ORDER.csv, of which one may be - for standard input", read_beside, make_order,
+	static const TwoFiles two = { "FILE and ORDER.csv, of which one may be - for standard input", read_beside, read_approved,
+		make_order,
 		order_status };
 	return print_pages_of_two(arguments, &two);
 }

@@ -35,7 +35,7 @@ bool overwrites_input(const Arguments *arguments, const char *output)
 		return false; /* what does not exist yet is read by nobody */
 	bool read = is_read(real, arguments->value[OPTION_reviewer], false) || is_read(real, arguments->value[OPTION_criteria], true) ||
 		is_read(real, arguments->value[OPTION_registers], true) || is_read(real, arguments->value[OPTION_previous], false) ||
-		is_read(real, arguments->value[OPTION_reports], true) ||
+		is_read(real, arguments->value[OPTION_reports], true) || is_read(real, arguments->value[OPTION_approved], false) ||
 		is_read(real, arguments->value[OPTION_replies], true);
 	for (uint32_t i = 0; i < arguments->operands && !read; i++)
 		read = is_read(real, arguments->operand[i], false);

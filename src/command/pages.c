@@ -31,7 +31,8 @@ static int print_file(Shared *shared, const Targets *targets, const TwoFiles *tw
 	if (verdict->broken_file) {
 		say_broken(verdict, path, arena);
 	} else if (accept_review(&shared->loaded, verdict) &&
-		(two->read == NULL || two->read(&page, shared->arguments->operand[1], arena))) {
+		(two->read == NULL || two->read(&page, shared->arguments->operand[1], arena)) &&
+		(two->beside == NULL || two->beside(&page, shared, arena))) {
 		two->make(&page, verdict, arena);
 		write_targets(targets, &page, arena);
 		say_messages(verdict, path, arena);

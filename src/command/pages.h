@@ -18,6 +18,7 @@ int print_pages(const Arguments *arguments, MakePage *make);
 typedef struct {
 	const char *needs; /* its operands, for a usage message */
 	bool (*read)(Page *page, const char *path, Arena *arena);
+	bool (*beside)(Page *page, Shared *shared, Arena *arena); /* what an option names; may be NULL */
 	MakePage *make;
 	int (*status)(const Page *page);
 } TwoFiles;

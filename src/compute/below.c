@@ -32,6 +32,7 @@ struct Index {
 	Below *whole; /* of the submittal */
 	bool is_cut; /* there were more comparisons than are made */
 	void *ledger; /* of the submittal: what was bought, by items */
+	void *found; /* of the submittal: what was found on the roof, by areas */
 };
 
 Case *area_of(const Case *at)
@@ -198,6 +199,11 @@ void **kept_with(Case *test)
 void **kept_ledger(const Case *at)
 {
 	return &index_of(at)->ledger;
+}
+
+void **kept_found(const Case *at)
+{
+	return &index_of(at)->found;
 }
 
 bool are_all_compared(const Case *at)

@@ -24,6 +24,9 @@ void **kept_with(Case *test);
 /* A place to keep what was bought, by items; NULL at first. */
 void **kept_ledger(const Case *at);
 
+/* A place to keep what was found on the roof, by roof areas; NULL at first. */
+void **kept_found(const Case *at);
+
 /* Whether all comparisons of the submittal were made; there is a limit to them. */
 bool are_all_compared(const Case *at);
 

@@ -321,6 +321,7 @@ static bool stands_outside_areas(RecordKind kind)
 	case KIND_paper:
 	case KIND_departure:
 	case KIND_inspection:
+	case KIND_installed:
 	case KIND_photograph:
 	case KIND_punch_item:
 	case KIND_meeting:

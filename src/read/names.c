@@ -33,7 +33,7 @@ static const RecordKind cases[] = { KIND_submittal, KIND_letter,     KIND_requir
 				    KIND_document,  KIND_event,      KIND_change,       KIND_reply,     KIND_comparison,
 				    KIND_role,      KIND_paper,      KIND_contact,      KIND_upper_roof, KIND_seam_test,
 				    KIND_paper_used, KIND_departure, KIND_inspection,  KIND_photograph, KIND_punch_item,
-				    KIND_meeting,   KIND_purchase,   KIND_purchase_line };
+				    KIND_installed, KIND_meeting,   KIND_purchase,   KIND_purchase_line };
 enum { CASES = sizeof cases / sizeof *cases };
 
 static bool is_alike(const char *words, const char *name)
@@ -99,6 +99,7 @@ static bool outwards(RecordKind *kind)
 	case KIND_paper:
 	case KIND_departure:
 	case KIND_inspection:
+	case KIND_installed:
 	case KIND_photograph:
 	case KIND_punch_item:
 	case KIND_meeting:

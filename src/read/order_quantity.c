@@ -21,6 +21,7 @@ static const struct {
 	{ BY_PIECE, NULL, "|piece|pieces|pc|pcs|ea|each|pce|pces|no|nos|unit|units|" },
 	{ BY_FOOT, NULL, "|ft|foot|feet|lf|lin ft|linear ft|linear feet|lft|" },
 	{ BY_SQUARE_FOOT, NULL, "|sq ft|sf|sqft|square ft|square feet|ft2|" },
+	{ BY_POUND, NULL, "|lb|lbs|pound|pounds|" },
 	{ BY_PACKAGE, "box", "|box|boxes|bx|bxs|" },
 	{ BY_PACKAGE, "bag", "|bag|bags|bg|" },
 	{ BY_PACKAGE, "roll", "|roll|rolls|rl|rls|" },

@@ -70,6 +70,10 @@ void write_order_json(Out *out, const Page *page, Arena *arena)
 	json_put(object, "submittal", json_words(is_value(&number->given) ? number->text : NULL, arena));
 	json_put(object, "order", json_words(order->list->source->name, arena));
 	json_put(object, "sha256", json_words(source_hash(order->list->source, arena), arena));
+	const Earlier *report = order->basis.report;
+	json_put(object, "approved", json_words(report != NULL ? report->source->name : NULL, arena));
+	json_put(object, "approved_sha256", json_words(report != NULL ? report->sha256 : NULL, arena));
+	json_put(object, "held", json_words(order->against, arena));
 	json_put(object, "open_items", count_of(items_in_the_way(order->verdict)));
 	for (uint32_t i = 0; i < order->findings; i++)
 		json_add(findings, finding_tree(&order->finding[i], arena));

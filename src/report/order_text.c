@@ -17,7 +17,9 @@ const char *order_fault_words(OrderFault fault)
 	static const char *const words[ORDER_FAULTS] = { [ORDER_UNKNOWN] = "UNKNOWN PART", [ORDER_AMBIGUOUS] = "AMBIGUOUS CODE",
 		[ORDER_LOOKS_LIKE] = "WRONG PART, LOOKS ALIKE", [ORDER_STEPPED_DOWN] = "WRONG PART, STEPPED DOWN",
 		[ORDER_WRONG_PART] = "WRONG PART", [ORDER_UNIT] = "QUANTITY NOT COMPARED", [ORDER_SUPPLIER] = "WRONG SUPPLIER",
-		[ORDER_APPROVAL] = "BEFORE APPROVAL", [ORDER_MISSING] = "MISSING", [ORDER_SHORT] = "SHORT", [ORDER_LONG] = "OVER" };
+		[ORDER_APPROVAL] = "BEFORE APPROVAL", [ORDER_CHANGED] = "CHANGED SINCE THE REPORT",
+		[ORDER_REPORT] = "NOT AN APPROVED REPORT", [ORDER_COIL] = "NO COIL CERTIFICATE", [ORDER_MISSING] = "MISSING",
+		[ORDER_SHORT] = "SHORT", [ORDER_LONG] = "OVER" };
 	return words[fault];
 }
 
@@ -50,7 +52,10 @@ static void put_order_head(Out *out, const Order *order, Arena *arena)
 	const OrderList *list = order->list;
 	SAY(out, "ORDER\n");
 	put_label(out, head_column, "Submittal", is_value(&number->given) ? number->text : "not stated");
-	put_label(out, head_column, "File", verdict->source->name);
+	put_label(out, head_column, "File", order->basis.submitted->source->name);
+	if (order->basis.report != NULL)
+		put_label(out, head_column, "Held against", arena_printf(arena, "report %s, round %u", order->basis.report->source->name,
+			order->basis.report->round));
 	put_label(out, head_column, "Order", list->source->name);
 	put_label(out, head_column, "Criteria", verdict->cases->criteria->folder);
 	put_label(out, head_column, "Lines", arena_printf(arena, "%u read%s%s%s", list->lines,
@@ -66,7 +71,7 @@ static void put_order_head(Out *out, const Order *order, Arena *arena)
 	put_label(out, head_column, "Against it", order->findings == 0 ? "nothing" : arena_printf(arena, "%u", order->findings));
 }
 
-static void put_finding(Out *out, const Order *order, const OrderFinding *found, Arena *arena)
+static void put_finding(Out *out, const Order *order, const OrderFinding *found)
 {
 	SAY(out, "\n  ");
 	if (found->line != NULL) {
@@ -80,7 +85,7 @@ static void put_finding(Out *out, const Order *order, const OrderFinding *found,
 	put_wrapped(out, found->remedy, 12, 4, PAGE_WIDTH);
 	const OrderedLine *line = found->line != NULL ? &order->line[found->line - order->list->line] : NULL;
 	SAY(out, "\n    ");
-	put(out, line != NULL ? line->against : arena_printf(arena, "%s", "against the takeoff of the submitted assembly"));
+	put(out, line != NULL ? line->against : order->against);
 	SAY(out, "\n");
 }
 
@@ -136,7 +141,7 @@ void write_order_text(Out *out, const Page *page, Arena *arena)
 	const Order *order = page->order;
 	put_order_head(out, order, arena);
 	for (uint32_t i = 0; i < order->findings; i++)
-		put_finding(out, order, &order->finding[i], arena);
+		put_finding(out, order, &order->finding[i]);
 	SAY(out, "\n  Lines\n");
 	for (uint32_t i = 0; i < order->list->lines; i++)
 		put_line(out, order, &order->line[i], arena);

@@ -137,6 +137,78 @@ tells "approval PA-30 ended on 2027-05-04"
 run 1 order "$examples/clean.yaml" 2026-05-05.csv
 tells "no approval of this submittal is in the register"
 
+# An approval for a shorter term than is asked for is none.
+sed 's/^\(PA-30,.*\),20,$/\1,15,/' "$scratch/register/approvals.csv" >"$scratch/shorter" && cp -r "$scratch/register" "$scratch/short" &&
+	mv "$scratch/shorter" "$scratch/short/approvals.csv"
+run 1 order --register short "$examples/clean.yaml" 2026-05-05.csv
+tells "approval PA-30 is for terms up to 15 yr"
+
+# Held against the report of the approved package.
+printf 'for: MC-1042\nround: 1\nreceived: 2026-04-15\npapers: none\nitems: none\nown: none\n' >"$scratch/reviewer.yaml"
+run 0 review "$examples/clean.yaml" --reviewer reviewer.yaml --format json --output approved.json
+run 0 order --register register "$examples/clean.yaml" 2026-05-05.csv --approved approved.json
+tells "Held against report approved.json, round 1"
+tells "against the assembly of report approved.json; approval PA-30 is in force"
+lacks out "the submitted assembly"
+run 1 order --register register "$examples/clean.yaml" 2026-05-04.csv --approved approved.json
+tells "against the assembly of report approved.json, without an approval in force: approval PA-30 is of 2026-05-05"
+run 1 order "$examples/clean.yaml" whole.csv --approved approved.json
+tells "Against it 1"
+tells "no approval is in force: no approval of this submittal is in the register"
+# What was changed in the file after the review is told, and the order is held against what was reviewed.
+sed 's/^      - item: clip-a-float$/      - item: clip-b-float/' "$examples/clean.yaml" >"$scratch/after.yaml"
+sed 's/^clip-a-float,/clip-b-float,/' "$scratch/2026-05-05.csv" >"$scratch/after.csv"
+run 1 order --register register after.yaml after.csv --approved approved.json
+tells "clip-b-float is in after.yaml and not in report approved.json"
+tells "clip-a-float is in report approved.json and no longer in after.yaml"
+tells "after.csv:3:1: WRONG PART, LOOKS ALIKE"
+tells "not cleared: it was not submitted"
+# Reports that approve nothing, or something else.
+run 0 review "$examples/clean.yaml" --format json --output self.json
+run 1 order --register register "$examples/clean.yaml" 2026-05-05.csv --approved self.json
+tells "report self.json is a self-check, which approves nothing"
+tells "Against it 1"
+run 1 review after.yaml --reviewer reviewer.yaml --format json --output open.json
+run 1 order --register register after.yaml after.csv --approved open.json
+tells "in report open.json stand open: 1.01"
+run 1 review "$examples/plywood.yaml" --format json --output other.json
+run 1 order --register register "$examples/clean.yaml" 2026-05-05.csv --approved other.json
+tells "the order belongs to MC-1042"
+tells "NOT AN APPROVED REPORT"
+sed -i 's/^edition: .*/edition: "of tomorrow"/' "$scratch/ours/criteria.yaml"
+run 1 order --register register --criteria ours "$examples/clean.yaml" 2026-05-05.csv --approved approved.json
+tells "report approved.json was made by criteria of edition"
+tells "the order is held by of tomorrow"
+run 1 order --register register "$examples/clean.yaml" after.csv --approved approved.json --format json
+jq -e '.approved == "approved.json" and (.approved_sha256 | length) == 64' "$scratch/out" >/dev/null || fault "the report is not named"
+# A report that was changed by hand, and one that is none.
+sed 's/clip-a-float/clip-b-float/' "$scratch/approved.json" >"$scratch/forged.json"
+run 2 order "$examples/clean.yaml" whole.csv --approved forged.json
+has err "its seal does not fit"
+run 2 order "$examples/clean.yaml" whole.csv --approved none.json
+run 2 order "$examples/clean.yaml" whole.csv --approved whole.csv
+run 2 order "$examples/clean.yaml" whole.csv --approved approved.json --output approved.json
+has err "would overwrite what this run reads"
+
+# Panels by the foot: 300 are laid on two slopes of 200 ft, 61.21 ft long each, 2 percent more are needed. Coil, and its certificate.
+sed 's/^panel-a-16,306,pieces/panel-a-16,18731,ft/' "$scratch/whole.csv" >"$scratch/feet.csv"
+run 0 order "$examples/clean.yaml" feet.csv
+sed 's/^panel-a-16,306,pieces/panel-a-16,18700,lin ft/' "$scratch/whole.csv" >"$scratch/feet.csv"
+run 1 order "$examples/clean.yaml" feet.csv
+tells "panel-a-16 is short by 0.50 pieces"
+sed 's/^panel-a-16,306,pieces/panel-a-16,24000,lb/' "$scratch/whole.csv" >"$scratch/coil.csv"
+run 1 order "$examples/clean.yaml" coil.csv
+tells "coil.csv:2:12: QUANTITY NOT COMPARED"
+tells "24000 lb of panel-a-16 cannot be held against the takeoff, which counts pieces"
+tells "coil.csv:2:1: NO COIL CERTIFICATE"
+tells "Against it 2"
+{
+	sed '/^purchases: none/d' "$examples/clean.yaml"
+	printf 'purchases:\n  - purchase: MC-7\n    kind: coil certificate\n    date: 2026-04-10\n    supplier: the mill\n    lines:\n      - item: panel-a-16\n        coil: C-1\n'
+} >"$scratch/certified.yaml"
+run 1 order certified.yaml coil.csv
+lacks out "NO COIL CERTIFICATE"
+
 # What cannot be told for certain is refused at its place.
 refused() {
 	run 2 order "$examples/clean.yaml" refused.csv
