@@ -7,7 +7,7 @@
  */
 #include "../mutate_cells.h"
 
-/* How many changes of a table nobody notices yet. Those of the last two are tried, and not yet counted to the end. */
+/* How many changes of a table nobody notices yet. */
 static const struct {
 	const char *table;
 	uint32_t most;
@@ -15,8 +15,8 @@ static const struct {
 	{ "lists.csv", 43 },
 	{ "lives.csv", 434 },
 	{ "terms.csv", 1 },
-	{ "documents.csv", UINT32_MAX },
-	{ "listing_terms.csv", UINT32_MAX },
+	{ "documents.csv", 44 },
+	{ "listing_terms.csv", 153 },
 };
 
 /* Against the floor of the table that has been tried. */
@@ -26,7 +26,7 @@ static void end_table(Tables *t)
 	for (size_t i = 0; t->table != NULL && i < sizeof floors / sizeof *floors; i++)
 		if (strcmp(floors[i].table, t->table) == 0)
 			most = floors[i].most;
-	if (t->table == NULL || !is_next(t) || now == most || most == UINT32_MAX)
+	if (t->table == NULL || !is_next(t) || now == most)
 		return;
 	print_error("%s: %u changes that no case notices, and the floor is %u\n", t->table, now, most);
 	t->too_many++;
