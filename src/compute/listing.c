@@ -129,7 +129,9 @@ double roof_area_uplift_class_one(Case *area)
 double zone_class_spacing_in(Case *zone)
 {
 	Case *test = fetch_class_test(zone, area_of(zone));
-	if (ready(zone) && test == NULL)
+	if (!ready(zone))
+		return 0;
+	if (test == NULL)
 		return SKIP(zone, "no listing is named for class"); /* which the class of the roof area says once */
 	const Listing *row = fetch_class_listing(zone);
 	if (row == NULL)

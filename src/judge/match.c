@@ -175,6 +175,9 @@ static void set_found_again(Judging *judging, Raw *raw)
 		raw->note = item->note;
 	} else if (before == ITEM_CLOSED) {
 		raw->note = item->reviewer != NULL ? "open again: the value is no longer the one it was closed on" : "open again";
+	} else if (before == ITEM_CONDITION && item->reviewer != NULL && !is_as_closed(judging, raw)) {
+		raw->state = is_by_note(raw->action) ? ITEM_CONDITION : ITEM_OPEN;
+		raw->note = "open again: the value is no longer the one the reviewer let stand";
 	} else if (raw->state == ITEM_CONDITION) {
 		const char *paper = shown_by(judging, item);
 		raw->state = paper != NULL ? ITEM_CLOSED : ITEM_CONDITION;

@@ -75,10 +75,12 @@ ItemState state_for(const char *disposition)
 	return ITEM_OPEN;
 }
 
+/* That a thing is gone from the roof is confirmed, not waived. */
 bool may_dispose(const Finding *item, ItemState state)
 {
+	bool is_gone = item->found_by == FOUND_EARLIER && item->spot[0].where == NULL;
 	bool is_grave = item->action == ACTION_REJECTED || item->action == ACTION_NOT_ELIGIBLE;
-	return state == ITEM_OPEN || !is_grave || item->rule == NULL || item->rule->waivable;
+	return state == ITEM_OPEN || is_gone || !is_grave || item->rule == NULL || item->rule->waivable;
 }
 
 /* A disposition without its reason closes nothing, nor does one of what may not be waived. */

@@ -83,6 +83,23 @@ static bool is_seen(const Review *review, const char *paper)
 	return false;
 }
 
+/* What was there before the item was printed cannot show that it was done: the paper, or its revision, must be later than the
+ * round before. */
+static bool is_later(const Judging *judging, const char *paper)
+{
+	const Submittal *now = judging->cases->submittal, *before = judging->history->before->submittal;
+	const char *revision = strstr(paper, " rev");
+	size_t length = revision != NULL ? (size_t)(revision - paper) : strlen(paper);
+	for (uint32_t i = 0; i < now->documents.of.count; i++) {
+		const Document *row = &now->documents.of.row[i];
+		const char *number = text_of(&row->number);
+		bool is_it = strlen(number) == length && strncmp(number, paper, length) == 0;
+		if (is_it && is_value(&row->date.given) && is_value(&before->date.given) && row->date.day >= before->date.day)
+			return true;
+	}
+	return false;
+}
+
 static Hash *papers_shown(const Judging *judging)
 {
 	const Cases *cases = judging->cases;
@@ -90,7 +107,7 @@ static Hash *papers_shown(const Judging *judging)
 	for (uint32_t i = 0; cases->review != NULL && i < cases->submittal->replies.of.count; i++) {
 		const Reply *reply = &cases->submittal->replies.of.row[i];
 		const char *item = text_of(&reply->item), *paper = text_of(&reply->paper);
-		if (*item != '\0' && i < MOST_ITEMS && is_seen(cases->review, paper))
+		if (*item != '\0' && i < MOST_ITEMS && is_seen(cases->review, paper) && is_later(judging, paper))
 			hash_put(shown, item, strlen(item), (void *)(uintptr_t)paper);
 	}
 	return shown;

@@ -81,6 +81,18 @@ static void stay_open(Judging *judging, Raw *raw, const char *note)
 		set(raw, ITEM_CONDITION, "to be shown done");
 }
 
+/* Against the catalogue only what differs is compared: where the two agree there is nothing left to judge. */
+static bool is_against_catalogue(const Rule *rule)
+{
+	for (uint32_t i = 0; i < rule->conditions; i++) {
+		const Test *test = &rule->when[i];
+		bool is_with = test->left.word != NULL && strcmp(test->left.word, "with") == 0;
+		if (is_with && test->right.word != NULL && strcmp(test->right.word, "catalogue") == 0)
+			return true;
+	}
+	return false;
+}
+
 /* Over every record that was this one before: a split closes when both halves are met. */
 static void settle_by_rule(Judging *judging, Raw *raw, const Rule *rule, bool is_double)
 {
@@ -95,6 +107,8 @@ static void settle_by_rule(Judging *judging, Raw *raw, const Rule *rule, bool is
 	}
 	if (any_broken)
 		stay_open(judging, raw, "open: told by another item");
+	else if (!any_judged && held_as(judging->history, place->path) != NULL && is_against_catalogue(rule))
+		set(raw, ITEM_CLOSED, "judged again: the two agree");
 	else if (any_waits || !any_judged)
 		stay_open(judging, raw, "not judged again: what it needs is missing");
 	else if (all_met)

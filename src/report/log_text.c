@@ -41,6 +41,8 @@ const char *log_days_text(const SubmittalLog *log, const LogRow *row, Arena *are
 		return row->since == NO_DAY ? "not known: no paper bears a day"
 			: arena_printf(arena, "not known: %s is after the day of the log", date_print(arena, row->since));
 	const char *back = row->until != NO_DAY ? arena_printf(arena, " to %s, when it went back", date_print(arena, row->until)) : "";
+	if (row->until != NO_DAY && log->as_of > row->until)
+		back = arena_printf(arena, "%s; %s since then", back, counted_days(log->as_of - row->until, arena));
 	return arena_printf(arena, "%s, since %s%s", counted_days(days, arena), date_print(arena, row->since), back);
 }
 

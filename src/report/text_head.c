@@ -59,6 +59,11 @@ static void put_self_check(Pen *pen, const Verdict *verdict, Arena *arena)
 {
 	pen_answer(pen, "SELF-CHECK, NOT AN APPROVAL");
 	uint32_t count = items_in_the_way(verdict);
+	if (count == 0 && verdict->stage == STAGE_bid) {
+		pen_say(pen, "Nothing found here stands in the way of this bid. What a bid does not state yet (clips, screws, tests, the "
+			"engineer's letter), and so whether the roof holds in the wind, was not judged: seamstamp options shows what would hold.");
+		return;
+	}
 	const char *line = count > 0
 		? arena_printf(arena, "%u %s between this package and approval: %s.", count, plural(count, "item stands", "items stand"),
 			action_counts(verdict, 0, ACTION_NOT_REVIEWED, arena))

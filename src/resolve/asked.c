@@ -56,16 +56,30 @@ static const char *field_key(const char *path, const char *field, Arena *arena)
 	return arena_printf(arena, "%s\n%s", area_of(path, arena), field);
 }
 
+/* What stands outside of roof areas counts for all of them: their items ask for it as well. */
+static const char *anywhere(const char *field, Arena *arena)
+{
+	return arena_printf(arena, "*\n%s", field);
+}
+
+/* What is wrong in a zone is cured at the clips, whose spacings by zone are one value. */
+static const char *cured_at(const EarlierPlace *place)
+{
+	return strstr(place->path, "].zones[") != NULL ? "clip.spacing" : place->field;
+}
+
 static void put_item(const Index *index, const EarlierItem *item)
 {
 	for (uint32_t i = 0; i < item->places; i++) {
 		const EarlierPlace *place = &item->place[i];
 		if (place->state == ITEM_CLOSED || place->path == NULL)
 			continue;
-		put_asking(index, index->at_record, place->path, (Asking){ .item = item, .place = place });
-		if (place->field != NULL)
-			put_asking(index, index->at_field, field_key(place->path, place->field, index->arena),
-				(Asking){ .item = item, .place = place });
+		Asking asking = { .item = item, .place = place };
+		put_asking(index, index->at_record, place->path, asking);
+		if (cured_at(place) == NULL)
+			continue;
+		put_asking(index, index->at_field, field_key(place->path, cured_at(place), index->arena), asking);
+		put_asking(index, index->at_field, anywhere(cured_at(place), index->arena), asking);
 	}
 }
 
@@ -117,7 +131,8 @@ static bool is_asked_by_field(const Index *index, const Changed *changed)
 		: NULL;
 	if (field == NULL)
 		return false;
-	const char *const areas[] = { area_of(changed->path, index->arena), "" };
+	const char *area = area_of(changed->path, index->arena);
+	const char *const areas[] = { area, *area == '\0' ? "*" : "" };
 	for (size_t i = 0; i < 2; i++) {
 		const char *key = arena_printf(index->arena, "%s\n%s", areas[i], field);
 		for (const Asking *a = hash_get(index->at_field, key, strlen(key)); a != NULL; a = a->next)

@@ -21,7 +21,7 @@ sed -n 's/^  \([A-Z][A-Z]*-[0-9]*\)  .*/\1/p' "$scratch/out" | tr '\n' ' ' >"$sc
 [ "$(cat "$scratch/order")" = "B-2107 MC-1042 MC-1043 " ] || fault "not by number: $(cat "$scratch/order")"
 has out "Day           2026-05-01"
 has out "17 days, since 2026-04-14"
-has out "7 days, since 2026-04-15 to 2026-04-22, when it went back"
+has out "7 days, since 2026-04-15 to 2026-04-22, when it went back; 9 days since then"
 has out "application, round 1: Revise and resubmit"
 has out "application, round 1: self-check"
 has out "2026-05-05 for the approval, 4 days left"

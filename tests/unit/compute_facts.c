@@ -75,9 +75,9 @@ static void the_greatest_state_wins(void **state)
 	World *w = *state;
 	Detail detail = { .place = { .given = SAID_SO(SAID_UNKNOWN) }, .number = { .given = SAID_SO(SAID_NOT_APPLICABLE) } };
 	assert_state(add_case(w, KIND_detail, w->roof, &detail), "approved_number", FACT_NOT_APPLICABLE);
-	w->area.tests.of.given.said = SAID_NONE; /* refused: no listing for class; the spacing waits */
+	w->area.tests.of.given.said = SAID_NONE; /* no listing for class: it does not apply; the spacing waits */
 	Zone zone = { .given = GOOD };
-	assert_state(add_case(w, KIND_zone, w->roof, &zone), "class_spacing_ratio", FACT_REFUSED);
+	assert_state(add_case(w, KIND_zone, w->roof, &zone), "class_spacing_ratio", FACT_NOT_APPLICABLE);
 }
 
 static void a_record_answered_as_a_whole_is_what_is_waited_for(void **state)

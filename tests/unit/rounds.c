@@ -286,11 +286,15 @@ static void conditions_stay_until_shown_done(void **state)
 	go(&chain, ROUND({ "round", "3" }, { "roof_areas.0.details.5", "-" }, { "replies", "[{item: \"1.02\", reply: done, paper: EL-88}]" }));
 	expect(&chain, "1.01 closed MIS-04\n1.02 condition TRM-02a\n");
 	assert_string_equal(item_of(&chain, 1, 2)->note, "removed: confirm on the roof plan");
-	/* the paper of the reply counts once the reviewer has seen it */
-	chain.reviewer = "for: MC-1042\nround: 4\nreceived: 2026-05-15\npapers: [{number: EL-88, seen: yes}]\n";
-	go(&chain, ROUND({ "round", "4" }, { GUTTER, "40 in" }, { "replies", "[{item: \"1.02\", reply: done, paper: EL-88 revision 1}]" }));
+	/* the paper of the reply counts once the reviewer has seen it, and if it is later than the round before */
+	chain.reviewer = "for: MC-1042\nround: 4\nreceived: 2026-05-15\npapers: [{number: TR-1, seen: yes}]\n";
+	go(&chain, ROUND({ "round", "4" }, { GUTTER, "40 in" }, { "replies", "[{item: \"1.02\", reply: done, paper: TR-1}]" }));
+	expect(&chain, "1.01 closed MIS-04\n1.02 condition TRM-02a\n");
+	chain.reviewer = "for: MC-1042\nround: 5\nreceived: 2026-05-25\npapers: [{number: TR-1, seen: yes}]\n";
+	go(&chain, ROUND({ "round", "5" }, { GUTTER, "40 in" }, { "documents.5.date", "2026-04-14" },
+		{ "replies", "[{item: \"1.02\", reply: done, paper: TR-1}]" }));
 	expect(&chain, "1.01 closed MIS-04\n1.02 closed TRM-02a\n");
-	assert_string_equal(item_of(&chain, 1, 2)->note, "shown done by EL-88 revision 1, which the reviewer has seen");
+	assert_string_equal(item_of(&chain, 1, 2)->note, "shown done by TR-1, which the reviewer has seen");
 	assert_string_equal(chain.verdict->recommended_action, "No exceptions taken");
 	chain_end(&chain);
 }

@@ -205,7 +205,7 @@ static void check_order(Lint *lint, const char *where, Verdict *verdict, Arena *
 	const Source *source = source_make(arena, "order.csv", bought, sizeof bought - 1, SOURCE_ORDER);
 	const OrderList *list = read_order(arena, source, &faults);
 	assert_non_null(list);
-	check_other(lint, where, "order", &(Page){ .order = hold_order(verdict, list, arena) });
+	check_other(lint, where, "order", &(Page){ .order = hold_order(&(OrderBasis){ .submitted = verdict }, list, arena) });
 }
 
 static void check_calcs(Lint *lint, const char *where, Verdict *verdict, Arena *arena)

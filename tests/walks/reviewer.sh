@@ -45,7 +45,7 @@ has letter.txt "Recommended action: Revise and resubmit"
 stands reports/MC-1061.1.json "1.01 new PEN-08;1.02 new OWN;"
 has schedule.txt "as it is nothing would be approved: 2 items are in the way"
 run 0 log reports --as-of 2026-04-30
-has out "7 days, since 2026-04-15 to 2026-04-22, when it went back"
+has out "7 days, since 2026-04-15 to 2026-04-22, when it went back; 8"
 has out "Waiting for       contractor"
 
 # Round 2: the contractor filled in the sheet and mended the curb; the reviewer sees the cleat and closes his own item.
