@@ -111,6 +111,15 @@ double clip_shrink_room_in(Case *clip)
 	return ready(clip) ? travel - growth : 0;
 }
 
+double clip_widest_spacing_in(Case *clip)
+{
+	const ByZone *spacing = GIVEN_AT(clip, clip, Clip, spacing_in);
+	double widest = 0;
+	for (uint32_t i = 0; i < spacing->count; i++)
+		widest = fmax(widest, spacing->at[i].value);
+	return widest;
+}
+
 /* ---- at the eave ---- */
 
 /* What the listings named for the area state of their own, besides the criteria. */
