@@ -125,6 +125,9 @@ def base_package(folder, build):
             set_item(folder, table, part, part["item"])
     area["tests"] = [{"listing": build["tests"][0], "for": "class"}, {"listing": build["tests"][1], "for": "capacity"}]
     area["clips"][0]["spacing"] = build["spacing"]
+    for clip in area["clips"]:
+        if clip["use"] == "fixity":
+            clip["spacing"] = "12 in"  # one in each seam of the narrowest panel
     area["panel"].pop("measured_thickness")
     set_item(folder, "panels", area["panel"], "panel-a-16")
     area["support"] = {"item": build["support"], "see": "sheet S3"} | build["more"]
