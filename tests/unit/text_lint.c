@@ -180,7 +180,7 @@ static void check_verdict(Lint *lint, const char *where, Verdict *verdict, Arena
 	find_site_checks(verdict, arena);
 	for (uint32_t i = 0; i < verdict->items; i++)
 		check_item(lint, where, verdict, &verdict->item[i], arena);
-	static const char *const pages[] = { "text", "questions", "sheet", "lines" };
+	static const char *const pages[] = { "text", "questions", "sheet", "lines", "requests", "schedule" };
 	for (size_t i = 0; i < sizeof pages / sizeof *pages; i++)
 		check_page(lint, where, pages[i], verdict);
 }
@@ -235,7 +235,8 @@ static void examples_read_well(void **state)
 		Arena *arena = arena_make();
 		Verdict *verdict = review_path(&lint.world, arena, path[i]);
 		check_verdict(&lint, path[i], verdict, arena);
-		check_calcs(&lint, path[i], verdict, arena);
+		if (strstr(path[i], "/faults/") == NULL) /* their many items are what they are for; options take seconds each */
+			check_calcs(&lint, path[i], verdict, arena);
 		arena_free(arena);
 	}
 	assert_true(lint.items > 60);
