@@ -70,7 +70,7 @@ long-tests: $(LONG_TESTS)
 	$(LONG_TESTS)
 
 lint: $(OBJECTS)
-	@BUILD=$(BUILD) CC=$(CC) tests/lint.sh
+	@BUILD=$(BUILD) CC="$(CC)" tests/lint.sh
 
 check:
 	+@$(AGAIN) -s BUILD=$(BUILD)/check WERROR=-Werror test

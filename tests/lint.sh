@@ -86,10 +86,11 @@ check_banned() {
 	} | faults banned
 }
 
+# shellcheck disable=SC2086 # CC may be a command with its options
 check_headers() {
 	tracked 'include/*.h' 'src/*.h' | while read -r header; do
 		printf '#include "%s"\ntypedef int nothing;\n' "$header" |
-			"$CC" -std=c11 -D_GNU_SOURCE -I. -Iinclude -Wall -Wextra -Wpedantic -Werror -fsyntax-only -x c - 2>"$scratch/errors" ||
+			$CC -std=c11 -D_GNU_SOURCE -I. -Iinclude -Wall -Wextra -Wpedantic -Werror -fsyntax-only -x c - 2>"$scratch/errors" ||
 			echo "$header does not compile alone: $(head -n 1 "$scratch/errors")"
 	done | faults headers
 }
