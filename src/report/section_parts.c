@@ -121,8 +121,8 @@ static void put_insulation(SectionSheet *section, double top, double height)
 	At at[80];
 	size_t count = 0;
 	svg_box(&section->svg, "part", (At){ SECTION_LEFT, top }, (At){ WIDE, height });
-	for (double x = SECTION_LEFT; x <= SECTION_RIGHT && count < 80; x += 12)
-		at[count++] = (At){ x, count % 2 == 0 ? top + 3 : top + height - 3 };
+	for (double x = SECTION_LEFT; x <= SECTION_RIGHT && count < 80; x += 12, count++)
+		at[count] = (At){ x, count % 2 == 0 ? top + 3 : top + height - 3 };
 	svg_path(&section->svg, &(Path){ "thin", at, count, false });
 }
 
