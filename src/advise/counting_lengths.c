@@ -188,7 +188,7 @@ static void count_closure(Counting *counting, Amount *line)
 	if (!take_number(&counting->row->panel.width_in, "cover width of the panel", line, counting->arena))
 		return;
 	double pieces = pieces_to_cover(run * 12, counting->row->panel.width_in.value);
-	line->how = arena_printf(counting->arena, "one for each panel's width of %s ft", number_shortest(counting->arena, run));
+	line->how = arena_printf(counting->arena, "one for each panel's width of %s ft", number_print(counting->arena, run, 2));
 	settle(counting, line, pieces, pieces);
 }
 

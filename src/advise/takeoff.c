@@ -22,7 +22,7 @@ static void count_plane_area(Counting *counting)
 		return;
 	area->unit = "sq ft";
 	area->how = arena_printf(counting->arena, "%g x %s ft x %s ft along the slope; %.2f squares", planes,
-		number_shortest(counting->arena, feet), number_print(counting->arena, length, 6), planes * feet * length / 100);
+		number_print(counting->arena, feet, 2), number_print(counting->arena, length, 2), planes * feet * length / 100);
 	settle(counting, area, planes * feet * length, planes * feet * length);
 }
 
