@@ -85,7 +85,8 @@ static bool looks_elsewhere(const Case *where, const Test *test, RecordKind kind
 	return false;
 }
 
-/* A rule on the area as a whole, or on the support, speaks of the construction if it looked at it. */
+/* A rule on the area as a whole, or on what stays as submitted beside it (the support, the fixed clips), speaks of the construction
+ * if it looked at it. */
 static bool concerns_it(const Trouble *trouble)
 {
 	const Case *where = trouble->where;
@@ -93,8 +94,9 @@ static bool concerns_it(const Trouble *trouble)
 		return false;
 	if (is_part_of_it(where))
 		return true;
-	bool may_rest_on_it = where->kind == KIND_roof_area || where->kind == KIND_support; /* the support is as submitted */
-	return may_rest_on_it && trouble->rule != NULL && looks_elsewhere(where, &trouble->rule->is, RECORD_KINDS);
+	bool may_rest_on_it = where->kind == KIND_roof_area || where->kind == KIND_support || where->kind == KIND_clip;
+	RecordKind own = where->kind == KIND_clip ? KIND_clip : RECORD_KINDS;
+	return may_rest_on_it && trouble->rule != NULL && looks_elsewhere(where, &trouble->rule->is, own);
 }
 
 /* ---- what is told ---- */

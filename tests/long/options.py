@@ -126,8 +126,8 @@ def base_package(folder, build):
     area["tests"] = [{"listing": build["tests"][0], "for": "class"}, {"listing": build["tests"][1], "for": "capacity"}]
     area["clips"][0]["spacing"] = build["spacing"]
     for clip in area["clips"]:
-        if clip["use"] == "fixity":
-            clip["spacing"] = "12 in"  # one in each seam of the narrowest panel
+        if clip["use"] == "fixity" and "fixed" in build:
+            clip["spacing"] = build["fixed"]
     area["panel"].pop("measured_thickness")
     set_item(folder, "panels", area["panel"], "panel-a-16")
     area["support"] = {"item": build["support"], "see": "sheet S3"} | build["more"]
@@ -149,11 +149,12 @@ ON_DECK = {"tests": ("tested-210", "report-33"), "spacing": "12 in", "more": DEC
            "steps": range(6, 37, 6)}
 ON_WOOD = {"tests": ("tested-230", "report-43"), "spacing": "12 in", "more": WOOD, "screw": "wood-screw-12x1.5",
            "steps": range(1, 32)}
+# `fixed`: the fixed clips as submitted stand in each seam of the narrowest panel; else of one 16 in wide.
 # `steps`: what can be built. Clips sit on the flanges of a deck and on purlins, and anywhere on wood, in whole inches.
 BUILDS = {
     "deck": ON_DECK | {"term": "20 yr", "speed": "115 mph", "support": "deck-22"},
-    "windy deck": ON_DECK | {"term": "10 yr", "speed": "130 mph", "support": "deck-20"},
-    "plywood": ON_WOOD | {"term": "20 yr", "speed": "120 mph", "support": "ply-19-32"},
+    "windy deck": ON_DECK | {"term": "10 yr", "speed": "130 mph", "support": "deck-20", "fixed": "12 in"},
+    "plywood": ON_WOOD | {"term": "20 yr", "speed": "120 mph", "support": "ply-19-32", "fixed": "12 in"},
     "thin plywood": ON_WOOD | {"term": "15 yr", "speed": "115 mph", "support": "ply-15-32", "beside": "deck"},
     "purlins": {"tests": ("tested-250", "report-53"), "spacing": "30 in", "term": "20 yr", "speed": "100 mph",
                 "support": "purlin-16", "more": PURLIN, "screw": "screw-12x1.5-p3", "steps": range(30, 121, 30)},
