@@ -68,8 +68,6 @@ typedef struct Earlier {
 /* A day that is not known. */
 #define NO_DAY INT32_MIN
 
-enum { REPORT_LIMIT = 64 * 1024 * 1024 };
-
 /* read: JSON to nodes with their places. NULL if it is none: the message stands in `complaints`. */
 Node *read_json(Arena *arena, const Source *source, Complaints *complaints);
 

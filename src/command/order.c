@@ -3,66 +3,31 @@
  */
 #include "commands.h"
 #include "pages.h"
+#include "opening.h"
 #include "say.h"
-
-#include "file.h"
-
-enum { FILE_LIMIT = 4 * 1024 * 1024 };
-
-/* What stops the file; nothing where its bytes are there. */
-static void complain_of_file(Complaints *faults, FileState state, const char *why)
-{
-	Place whole = { .source = SOURCE_ORDER };
-	if (state == FILE_NOT_OPENED)
-		complain(faults, MESSAGE_FIL_01, whole, (About){ .value = why });
-	else if (state == FILE_NOT_REGULAR)
-		complain(faults, MESSAGE_FIL_02, whole, (About){ 0 });
-	else if (state == FILE_TOO_LARGE)
-		complain(faults, MESSAGE_TAB_17, whole, (About){ .want = "4 MiB" });
-}
 
 static bool read_beside(Page *page, const char *path, Arena *arena)
 {
 	Complaints faults = { .arena = arena };
-	const char *bytes = "", *why = NULL;
-	size_t length = 0;
-	FileState state = file_read(arena, path, FILE_LIMIT, &bytes, &length, &why);
-	const Source *source = source_make(arena, path, state == FILE_READ ? bytes : "", state == FILE_READ ? length : 0, SOURCE_ORDER);
-	complain_of_file(&faults, state, why);
-	faults.source = &source;
-	faults.sources = 1;
-	if (state == FILE_READ)
+	const Source *source = open_file(arena, &(Opening){ path, SOURCE_ORDER, SUBMITTAL_MIB }, &faults);
+	if (!faults.broken)
 		page->order_list = read_order(arena, source, &faults);
-	if (page->order_list != NULL)
-		return true;
-	Out *out = out_make(arena, OUT_TERMINAL);
-	write_faults(out, &faults);
-	send_error(out);
-	return false;
+	if (page->order_list == NULL)
+		say_faults(arena, &faults, source);
+	return page->order_list != NULL;
 }
 
 /* The report that --approved names, and its submittal judged anew: what was approved then is held by today's registers. */
 static bool read_approved(Page *page, Shared *shared, Arena *arena)
 {
-	const char *path = shared->arguments->value[OPTION_approved], *why = NULL, *bytes = "";
-	size_t length = 0;
+	const char *path = shared->arguments->value[OPTION_approved];
 	if (path == NULL)
 		return true;
-	FileState state = file_read(arena, path, REPORT_LIMIT, &bytes, &length, &why);
-	if (state != FILE_READ) {
-		say_error(arena_printf(arena, "%s: %s", path, state == FILE_NOT_OPENED ? why : state == FILE_NOT_REGULAR ? "no regular file"
-			: "too large for a report: more than 32 MiB"));
-		return false;
-	}
 	Complaints faults = { .arena = arena };
-	const Source *source = source_make(arena, path, bytes, length, SOURCE_SUBMITTAL);
-	page->approved = read_earlier(arena, source, &faults);
+	const Source *source;
+	page->approved = open_report(arena, &(Opening){ path, SOURCE_SUBMITTAL, REPORT_MIB }, &source, &faults);
 	if (page->approved == NULL) {
-		faults.source = &source;
-		faults.sources = 1;
-		Out *out = out_make(arena, OUT_TERMINAL);
-		write_faults(out, &faults);
-		send_error(out);
+		say_faults(arena, &faults, source);
 		say_error(arena_printf(arena, "%s: no report that can be used", path));
 		return false;
 	}
@@ -86,7 +51,6 @@ static int order_status(const Page *page)
 int command_order(const Arguments *arguments)
 {
 	static const TwoFiles two = { "FILE and ORDER.csv, of which one may be - for standard input", read_beside, read_approved,
-		make_order,
-		order_status };
+		make_order, order_status };
 	return print_pages_of_two(arguments, &two);
 }

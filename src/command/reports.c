@@ -3,9 +3,8 @@
  */
 #include "reports.h"
 
-#include "complaint.h"
 #include "file.h"
-#include "report.h"
+#include "opening.h"
 #include "say.h"
 #include "walk.h"
 
@@ -29,42 +28,30 @@ static void fail_file(Reading *reading, const char *path, const char *why)
 	reading->failed = true;
 }
 
-static void take_report(Reading *reading, const char *name, const char *bytes, size_t length)
+/* Hands a report over, or says why it is none. */
+static void take_report(Reading *reading, const Earlier *report, const Source *source, const Complaints *faults)
 {
-	Arena *arena = reading->arena;
-	Complaints faults = { .arena = arena };
-	const Source *source = source_make(arena, name, bytes, length, SOURCE_PREVIOUS);
-	const Earlier *report = read_earlier(arena, source, &faults);
 	if (report != NULL) {
-		reading->take->take(reading->take->user, report, arena);
+		reading->take->take(reading->take->user, report, reading->arena);
 		return;
 	}
-	faults.source = &source;
-	faults.sources = 1;
-	Out *out = out_make(arena, OUT_TERMINAL);
-	write_faults(out, &faults);
-	send_error(out);
-	fail_file(reading, name, "no report that can be used");
+	say_faults(reading->arena, faults, source);
+	fail_file(reading, source->name, "no report that can be used");
 }
 
 static void read_json_file(Reading *reading, const char *path)
 {
-	const char *bytes, *why;
-	size_t length;
-	switch (file_read(reading->arena, path, REPORT_LIMIT, &bytes, &length, &why)) {
-	case FILE_READ:
-		take_report(reading, path, bytes, length);
-		break;
-	case FILE_NOT_OPENED:
-		fail_file(reading, path, why);
-		break;
-	case FILE_NOT_REGULAR:
-		fail_file(reading, path, "no regular file");
-		break;
-	case FILE_TOO_LARGE:
-		fail_file(reading, path, "too large for a report: more than 32 MiB");
-		break;
-	}
+	Complaints faults = { .arena = reading->arena };
+	const Source *source;
+	const Earlier *report = open_report(reading->arena, &(Opening){ path, SOURCE_PREVIOUS, REPORT_MIB }, &source, &faults);
+	take_report(reading, report, source, &faults);
+}
+
+static void read_json_line(Reading *reading, const char *name, const char *text, size_t length)
+{
+	Complaints faults = { .arena = reading->arena };
+	const Source *source = source_make(reading->arena, name, text, length, SOURCE_PREVIOUS);
+	take_report(reading, read_earlier(reading->arena, source, &faults), source, &faults);
 }
 
 /* ---- one report a line ---- */
@@ -115,8 +102,8 @@ static bool next_line(Window *window, size_t *length, const char **why)
 		if (window->ended)
 			return false;
 		looked = *length;
-		if (looked > REPORT_LIMIT)
-			*why = "a line longer than 32 MiB is no report";
+		if (looked > (size_t)REPORT_MIB * 1024 * 1024)
+			*why = "one of its lines is longer than any report";
 		else if (!read_more(window))
 			*why = "it cannot be read to its end";
 		if (*why != NULL)
@@ -134,7 +121,7 @@ static void read_lines(Reading *reading, const char *path, int from)
 		ArenaMark mark = arena_mark(reading->arena);
 		const char *text = arena_text(reading->arena, window.bytes + window.at, length);
 		if (strspn(text, " \t\r") < length)
-			take_report(reading, arena_printf(reading->arena, "%s, line %u", path, line), text, length);
+			read_json_line(reading, arena_printf(reading->arena, "%s, line %u", path, line), text, length);
 		arena_back(reading->arena, mark);
 		window.at += length + (window.at + length < window.used);
 	}

@@ -5,6 +5,7 @@
 #include "rounds.h"
 
 #include "file.h"
+#include "opening.h"
 #include "report.h"
 
 #include <string.h>
@@ -26,14 +27,9 @@ static bool refuse(Refusal *refusal, const char *why)
 	return false;
 }
 
-static bool refuse_by(Refusal *refusal, const Complaints *faults, const Source *const *source)
+static bool refuse_by(Refusal *refusal, const Complaints *faults, const Source *source)
 {
-	Complaints told = *faults;
-	told.source = source;
-	told.sources = 1;
-	Out *out = out_make(refusal->keep, OUT_TERMINAL);
-	write_faults(out, &told);
-	refusal->faults = out;
+	refusal->faults = faults_text(refusal->keep, faults, source);
 	return refuse(refusal, "the report of the round before cannot be used");
 }
 
@@ -41,24 +37,11 @@ static bool refuse_by(Refusal *refusal, const Complaints *faults, const Source *
 
 static const Earlier *read_report(const char *path, Arena *arena, Refusal *refusal)
 {
-	const char *bytes = "", *why = NULL;
-	size_t length = 0;
 	Complaints faults = { .arena = arena };
-	FileState state = file_read(arena, path, REPORT_LIMIT, &bytes, &length, &why);
-	if (state != FILE_READ) {
-		bytes = "";
-		length = 0;
-	}
-	const Source *source = source_make(arena, path, bytes, length, SOURCE_PREVIOUS);
-	Place whole = { .source = SOURCE_PREVIOUS };
-	const Earlier *earlier = NULL;
-	if (state == FILE_READ)
-		earlier = read_earlier(arena, source, &faults);
-	else
-		complain(&faults, state == FILE_NOT_OPENED ? MESSAGE_FIL_01 : state == FILE_TOO_LARGE ? MESSAGE_FIL_03 : MESSAGE_FIL_02, whole,
-			(About){ .value = why, .want = "64 MiB" });
+	const Source *source;
+	const Earlier *earlier = open_report(arena, &(Opening){ path, SOURCE_PREVIOUS, REPORT_MIB }, &source, &faults);
 	if (earlier == NULL)
-		refuse_by(refusal, &faults, &source);
+		refuse_by(refusal, &faults, source);
 	return earlier;
 }
 
@@ -103,7 +86,7 @@ static bool fits(const Earlier *earlier, const Inputs *inputs, Arena *arena, Ref
 	if (!is_next)
 		complain(&faults, MESSAGE_PRV_08, whole, (About){ .value = round_words(earlier->round, was_bid, arena),
 			.want = round_words(round, bid, arena) });
-	return faults.count == 0 || refuse_by(refusal, &faults, &earlier->source);
+	return faults.count == 0 || refuse_by(refusal, &faults, earlier->source);
 }
 
 static bool use(const Earlier *earlier, Inputs *inputs, Arena *arena, Refusal *refusal)
@@ -156,7 +139,7 @@ static bool holds_chain(const Kept *kept, const Earlier *earlier)
 		if (strcmp(before->sha256, link->before.sha256) != 0) {
 			Complaints faults = { .arena = kept->arena };
 			complain(&faults, MESSAGE_PRV_09, (Place){ .source = SOURCE_PREVIOUS }, (About){ .value = path });
-			return refuse_by(kept->refusal, &faults, &link->source);
+			return refuse_by(kept->refusal, &faults, link->source);
 		}
 		link = before;
 	}
