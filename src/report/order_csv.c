@@ -4,14 +4,8 @@
  */
 #include "order_page.h"
 
+#include "cells.h"
 #include "parts.h"
-
-static void put_cell(Out *out, const char *text)
-{
-	SAY(out, "\"");
-	put(out, text != NULL ? text : "");
-	SAY(out, "\",");
-}
 
 /* A line, something against it, or both; NULL: not so. */
 typedef struct {
@@ -19,34 +13,34 @@ typedef struct {
 	const OrderFinding *found;
 } Row;
 
-static void put_row(Out *out, const Order *order, Row row, Arena *arena)
+static void put_row(Cells *cells, const Order *order, Row row, Arena *arena)
 {
 	const OrderedLine *held = row.held;
 	const OrderFinding *found = row.found;
 	const OrderLine *line = held != NULL ? held->line : NULL;
-	put_cell(out, line != NULL ? arena_printf(arena, "%u", place_line(&line->place)) : NULL);
-	put_cell(out, line != NULL ? line->code : NULL);
-	put_cell(out, line != NULL ? line->words : NULL);
-	put_cell(out, found != NULL ? found->item : held->item);
-	put_cell(out, line != NULL ? order_quantity_text(line, arena) : NULL);
-	put_cell(out, found != NULL ? order_fault_words(found->fault) : "nothing");
-	put_cell(out, found != NULL ? found->finding : NULL);
-	put_cell(out, found != NULL ? found->remedy : NULL);
-	put_cell(out, held != NULL ? held->against : order->against);
-	SAY(out, "\"");
-	put(out, held != NULL ? order_clearance_text(held, arena) : "");
-	SAY(out, "\"\r\n");
+	cell_number(cells, line != NULL ? arena_printf(arena, "%u", place_line(&line->place)) : NULL);
+	cell(cells, line != NULL ? line->code : NULL);
+	cell(cells, line != NULL ? line->words : NULL);
+	cell(cells, found != NULL ? found->item : held->item);
+	cell(cells, line != NULL ? order_quantity_text(line, arena) : NULL);
+	cell(cells, found != NULL ? order_fault_words(found->fault) : "nothing");
+	cell(cells, found != NULL ? found->finding : NULL);
+	cell(cells, found != NULL ? found->remedy : NULL);
+	cell(cells, held != NULL ? held->against : order->against);
+	cell(cells, held != NULL ? order_clearance_text(held, arena) : NULL);
+	row_end(cells);
 }
 
 void write_order_csv(Out *out, const Page *page, Arena *arena)
 {
 	const Order *order = page->order;
+	Cells cells = { .out = out };
 	SAY(out, "line,code,description,item,quantity,against it,finding,remedy,held,clearance\r\n");
 	for (uint32_t i = 0; i < order->findings; i++) {
 		const OrderLine *line = order->finding[i].line;
-		put_row(out, order, (Row){ line != NULL ? &order->line[line - order->list->line] : NULL, &order->finding[i] }, arena);
+		put_row(&cells, order, (Row){ line != NULL ? &order->line[line - order->list->line] : NULL, &order->finding[i] }, arena);
 	}
 	for (uint32_t i = 0; i < order->list->lines; i++)
 		if (order->line[i].findings == 0)
-			put_row(out, order, (Row){ &order->line[i], NULL }, arena);
+			put_row(&cells, order, (Row){ &order->line[i], NULL }, arena);
 }

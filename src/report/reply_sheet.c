@@ -2,20 +2,11 @@
  * The reply sheet: one line an open item, with two columns to fill in, for spreadsheets. `--replies` reads it back by the heads
  * `item`, `reply` and `paper`; what stands in the other columns is for whoever fills it in.
  */
+#include "cells.h"
 #include "formats.h"
 #include "parts.h"
 
 enum { MOST_NAMED = 8 };
-
-static void put_cell(Out *out, const char *text, bool last)
-{
-	SAY(out, "\"");
-	put(out, text != NULL ? text : "");
-	if (last)
-		SAY(out, "\"\r\n");
-	else
-		SAY(out, "\",");
-}
 
 static const char *places_text(const Finding *item, Arena *arena)
 {
@@ -29,23 +20,25 @@ static const char *places_text(const Finding *item, Arena *arena)
 void write_reply_sheet(Out *out, const Verdict *verdict, Arena *arena)
 {
 	const Text *number = &verdict->cases->submittal->submittal;
+	Cells cells = { .out = out };
 	SAY(out, "submittal,item,action,code,where,finding,submitted,allowed,remedy,answer by,reply,paper\r\n");
 	for (uint32_t i = 0; i < verdict->items && !verdict->broken_file; i++) {
 		const Finding *item = &verdict->item[i];
 		const char *called = item_number(item, arena);
 		if (counted_action(item) < 0 || called == NULL)
 			continue;
-		put_cell(out, is_value(&number->given) ? number->text : NULL, false);
-		put_cell(out, called, false);
-		put_cell(out, item_heading(item), false);
-		put_cell(out, item->code, false);
-		put_cell(out, places_text(item, arena), false);
-		put_cell(out, item->finding, false);
-		put_cell(out, item->submitted.text, false);
-		put_cell(out, item->limit.text, false);
-		put_cell(out, item->remedy, false);
-		put_cell(out, item->answer_by != NULL ? item->answer_by : "applicant", false);
-		put_cell(out, NULL, false);
-		put_cell(out, NULL, true);
+		cell(&cells, is_value(&number->given) ? number->text : NULL);
+		cell(&cells, called);
+		cell(&cells, item_heading(item));
+		cell(&cells, item->code);
+		cell(&cells, places_text(item, arena));
+		cell(&cells, item->finding);
+		cell(&cells, item->submitted.text);
+		cell(&cells, item->limit.text);
+		cell(&cells, item->remedy);
+		cell(&cells, item->answer_by != NULL ? item->answer_by : "applicant");
+		cell(&cells, NULL);
+		cell(&cells, NULL);
+		row_end(&cells);
 	}
 }

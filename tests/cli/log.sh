@@ -37,14 +37,14 @@ has out "8 days, since 2026-04-14"
 sed 's/^round: 1/round: 2/; s/^date: 2026-04-14/date: 2026-04-28/' "$examples/wrong-clip.yaml" >"$scratch/second.yaml"
 run 1 review second.yaml --format json --output reports/0-second.json
 run 0 log reports --as-of 2026-05-01 --format csv
-has out '"MC-1043","Marrow Creek Depot","20 yr","application","2","self-check","0","1",'
+has out '"MC-1043","Marrow Creek Depot","20 yr","application",2,"self-check",0,1,'
 [ "$(wc -l <"$scratch/out")" -eq 4 ] || fault "not one line a submittal"
-has out '"2026-04-28","","3","approval","2026-05-05","4",'
+has out '"2026-04-28","",3,"approval","2026-05-05",4,'
 run 1 review "$examples/wrong-clip.yaml" --format json --output reports/d.json
 rm "$scratch/reports/0-second.json"
 run 0 log reports --as-of 2026-05-10 --format csv
 has out '"Revise and resubmit"'
-has out '"-5",'
+has out ',-5,'
 lacks out "'-5"
 cp "$scratch/reports/a.json" "$scratch/reports/z.json"
 run 0 log reports
