@@ -267,8 +267,8 @@ jq -e '.parts[] | select(.item == "rivet-stainless" and .cleared and .by == null
 run 1 order "$examples/clean.yaml" wrong.csv --format csv --output held.csv --format json --output held.json
 starts held.csv "line,code,description,item,quantity,against it,finding,remedy,held,clearance"
 [ "$(wc -l <"$scratch/held.csv")" -eq 17 ] || fault "six findings and ten lines without one in the table"
-has held.csv '"3","clip-b-float","","clip-b-float","45 boxes","WRONG PART, LOOKS ALIKE"'
-has held.csv '"2","panel-a-16","","panel-a-16","306 pieces","nothing","","","against the submitted, not approved, assembly","nothing found against it"'
+has held.csv '3,"clip-b-float","","clip-b-float","45 boxes","WRONG PART, LOOKS ALIKE"'
+has held.csv '2,"panel-a-16","","panel-a-16","306 pieces","nothing","","","against the submitted, not approved, assembly","nothing found against it"'
 has held.csv '"not cleared: it was not submitted"'
 jq -e '.findings | length == 6' "$scratch/held.json" >/dev/null || fault "six findings"
 run 2 order "$examples/clean.yaml"

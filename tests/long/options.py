@@ -130,7 +130,7 @@ def base_package(folder, build):
             clip["spacing"] = build["fixed"]
     area["panel"].pop("measured_thickness")
     set_item(folder, "panels", area["panel"], "panel-a-16")
-    area["support"] = {"item": build["support"], "see": "sheet S3"} | build["more"]
+    area["support"] = {"item": build["support"], "see": "sheet S3"} | copy.deepcopy(build["more"])
     for fastener in area["fasteners"]:
         if fastener["use"] in ("clip", "fixity"):
             set_item(folder, "fasteners", fastener, build["screw"])
