@@ -79,6 +79,9 @@ ItemState item_state(const Finding *item);
 /* The action it counts under: its own, a milder one where the reviewer kept it as a condition; -1 where he closed it. */
 int counted_action(const Finding *item);
 
+/* The same of an action and a state, as they stand at one place or in a report. */
+int counted_as(Action action, ItemState state);
+
 /* What an estimator does about an item before he bids; meant at stage bid only. */
 typedef enum { BID_CANNOT_BE_MET, BID_WILL_COST, BID_ASK_BEFORE, BID_GROUPS } BidGroup;
 BidGroup bid_group(const Finding *item);

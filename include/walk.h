@@ -14,6 +14,9 @@ typedef struct Walk Walk;
 /* What submittals and reports are called at their end; NULL behind the last. */
 extern const char *const walk_submittals[], *const walk_reports[];
 
+/* Whether a name ends so. */
+bool walk_wants(const char *const *endings, const char *name);
+
 /* NULL if the folder cannot be opened. The arena must serve nothing else until the walk is over. */
 Walk *walk_begin(Arena *arena, const char *folder, const char *const *endings);
 

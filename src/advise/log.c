@@ -6,14 +6,6 @@
 
 #include <string.h>
 
-/* What an item counts as; -1 if it is done with. A condition is followed, not cured. */
-static int counts_as(const EarlierItem *item)
-{
-	if (item->state == ITEM_CLOSED || item->state == ITEM_VARIANCE)
-		return -1;
-	return item->state == ITEM_CONDITION && item->action < ACTION_CORRECTIONS ? ACTION_CORRECTIONS : (int)item->action;
-}
-
 static bool names(const char *list, const char *name)
 {
 	size_t length = strlen(name);
@@ -29,7 +21,7 @@ static void count_open(LogRow *row, const Earlier *report, Arena *arena)
 	const char *list = NULL;
 	for (uint32_t i = 0; i < report->items; i++) {
 		const EarlierItem *item = &report->item[i];
-		int action = counts_as(item);
+		int action = counted_as(item->action, item->state);
 		if (action < 0)
 			continue;
 		row->open[action]++;

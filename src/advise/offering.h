@@ -48,6 +48,7 @@ typedef struct {
 	uint32_t blocks; /* distinct codes that hold it back; MOST_BLOCKS: a zone has none that holds */
 	const char *blocked_by[MOST_CODES]; /* the first codes, or that reason */
 	char to_state[LONGEST_WORDS];
+	char missing[LONGEST_WORDS / 2]; /* keys of the support that are not stated */
 	uint32_t fields;
 } Holding;
 

@@ -84,6 +84,9 @@ static void keep_nearest(Offering *offering, const Candidate *of, const Holding 
 	for (uint32_t i = 0; i < codes && length > 0 && (size_t)length < sizeof offering->nearest; i++)
 		length += snprintf(offering->nearest + length, sizeof offering->nearest - (size_t)length, "%s%s", i > 0 ? ", " : "",
 			holding->blocked_by[i]);
+	if (holding->missing[0] != '\0' && length > 0 && (size_t)length < sizeof offering->nearest)
+		snprintf(offering->nearest + length, sizeof offering->nearest - (size_t)length, "; state first of the support: %s",
+			holding->missing);
 	offering->blocks = holding->blocks;
 }
 

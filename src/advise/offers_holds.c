@@ -85,8 +85,8 @@ static bool looks_elsewhere(const Case *where, const Test *test, RecordKind kind
 	return false;
 }
 
-/* A rule on the area as a whole, or on what stays as submitted beside it (the support, the fixed clips), speaks of the construction
- * if it looked at it. */
+/* A rule on the area as a whole, or on what stays as submitted beside it (the support, the fixed clips), speaks of the
+ * construction if it looked at it. */
 static bool concerns_it(const Trouble *trouble)
 {
 	const Case *where = trouble->where;
@@ -135,6 +135,18 @@ bool only_waits(const Trouble *trouble)
 	return when == TEST_WAITS || (when == TEST_MET && test_case(trouble->where, &trouble->rule->is).outcome == TEST_WAITS);
 }
 
+/* A key of the support that is not stated: with it unknown nothing matches a listing. */
+static void name_missing(Holding *holding, const Field *field)
+{
+	size_t used = strlen(holding->missing), length = strlen(field->key);
+	if (strstr(holding->missing, field->key) != NULL || used + length + 3 >= sizeof holding->missing)
+		return;
+	memcpy(holding->missing + used, ", ", used > 0 ? 2 : 0);
+	used += used > 0 ? 2 : 0;
+	for (size_t i = 0; i <= length; i++)
+		holding->missing[used + i] = field->key[i] == '_' ? ' ' : field->key[i];
+}
+
 static void hold_back(Holding *holding, const char *code)
 {
 	for (uint32_t i = 0; i < holding->blocks && i < MOST_CODES; i++)
@@ -148,6 +160,8 @@ static void hold_back(Holding *holding, const char *code)
 static bool take_trouble(void *user, const Trouble *trouble)
 {
 	Holding *holding = user;
+	if (trouble->rule == NULL && trouble->field != NULL && trouble->where != NULL && trouble->where->kind == KIND_support)
+		name_missing(holding, trouble->field);
 	if (!concerns_it(trouble))
 		return true;
 	RecordKind kind = trouble->where->kind;

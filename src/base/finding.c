@@ -34,13 +34,22 @@ ItemState item_state(const Finding *item)
 	return is_condition_item(item) ? ITEM_CONDITION : is_variance ? ITEM_VARIANCE : ITEM_CLOSED;
 }
 
+int counted_as(Action action, ItemState state)
+{
+	switch (state) {
+	case ITEM_CLOSED:
+	case ITEM_VARIANCE:
+		return -1;
+	case ITEM_CONDITION:
+		return action > ACTION_CORRECTIONS ? (int)action : (int)ACTION_CORRECTIONS;
+	default:
+		return (int)action;
+	}
+}
+
 int counted_action(const Finding *item)
 {
-	if (is_open_item(item))
-		return (int)item->action;
-	if (is_condition_item(item))
-		return item->action > ACTION_CORRECTIONS ? (int)item->action : (int)ACTION_CORRECTIONS;
-	return -1;
+	return counted_as(item->action, item_state(item));
 }
 
 static bool is_for_contractor(const Finding *item)

@@ -31,11 +31,11 @@ struct Walk {
 
 const char *const walk_submittals[] = { ".yaml", ".yml", NULL }, *const walk_reports[] = { ".json", ".ndjson", NULL };
 
-static bool is_wanted(const Walk *walk, const char *name)
+bool walk_wants(const char *const *endings, const char *name)
 {
 	const char *end = strrchr(name, '.');
-	for (size_t i = 0; end != NULL && walk->endings[i] != NULL; i++)
-		if (strcasecmp(end, walk->endings[i]) == 0)
+	for (size_t i = 0; end != NULL && endings[i] != NULL; i++)
+		if (strcasecmp(end, endings[i]) == 0)
 			return true;
 	return false;
 }
@@ -76,7 +76,7 @@ static bool enter(Walk *walk, const char *path, int how)
 	*level = (Level){ .path = arena_text(walk->arena, path, strlen(path)), .mark = walk->file, .outer = walk->level };
 	for (struct dirent *entry = readdir(folder); entry != NULL; entry = readdir(folder)) {
 		unsigned char kind = kind_of(opened, entry);
-		if (*entry->d_name != '.' && (kind == DT_DIR || (kind == DT_REG && is_wanted(walk, entry->d_name))))
+		if (*entry->d_name != '.' && (kind == DT_DIR || (kind == DT_REG && walk_wants(walk->endings, entry->d_name))))
 			add_name(walk, level, entry->d_name, kind == DT_DIR);
 	}
 	closedir(folder);

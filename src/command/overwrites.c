@@ -4,16 +4,11 @@
 #include "outputs.h"
 
 #include "file.h"
+#include "walk.h"
 
 #include <limits.h>
 #include <stdlib.h>
 #include <string.h>
-
-static bool ends_in(const char *path, const char *end)
-{
-	size_t length = strlen(path), end_length = strlen(end);
-	return length >= end_length && strcmp(path + length - end_length, end) == 0;
-}
 
 /* Whether an existing file is what was named, or stands in the folder that was named; of submittals only they count. */
 static bool is_read(const char *output, const char *named, bool tables)
@@ -25,7 +20,7 @@ static bool is_read(const char *output, const char *named, bool tables)
 		return true;
 	size_t length = strlen(real);
 	bool inside = strncmp(output, real, length) == 0 && output[length] == '/';
-	return inside && (tables || ends_in(output, ".yaml") || ends_in(output, ".yml"));
+	return inside && (tables || walk_wants(walk_submittals, output));
 }
 
 bool overwrites_input(const Arguments *arguments, const char *output)

@@ -11,7 +11,6 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <string.h>
-#include <strings.h>
 #include <unistd.h>
 
 enum { FIRST_WINDOW = 256 * 1024 };
@@ -130,18 +129,14 @@ static void read_lines(Reading *reading, const char *path, int from)
 	arena_free(window.arena);
 }
 
-static bool ends_in(const char *path, const char *end)
-{
-	size_t length = strlen(path), own = strlen(end);
-	return length >= own && strcasecmp(path + length - own, end) == 0;
-}
+static const char *const lines[] = { ".ndjson", NULL };
 
 static void read_one(Reading *reading, const char *path)
 {
 	ArenaMark mark = arena_mark(reading->arena);
 	if (strcmp(path, "-") == 0) {
 		read_lines(reading, "standard input", STDIN_FILENO);
-	} else if (!ends_in(path, ".ndjson")) {
+	} else if (!walk_wants(lines, path)) {
 		read_json_file(reading, path);
 	} else {
 		int from = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY);

@@ -47,9 +47,7 @@ static const char *compared_words(const Case *at, Arena *arena)
 static const char *row_name(const Case *at, Arena *arena)
 {
 	const Case *area = case_outward(at, KIND_roof_area);
-	size_t outer = area != NULL ? strlen(area->name) : 0;
-	bool is_inside = outer > 0 && strncmp(at->name, area->name, outer) == 0 && strncmp(at->name + outer, " / ", 3) == 0;
-	const char *name = is_inside ? at->name + outer + 3 : at->name;
+	const char *name = area != NULL ? name_within(at, area) : at->name;
 	return at->kind == KIND_comparison ? arena_printf(arena, "%s (%s)", name, compared_words(at, arena)) : name;
 }
 

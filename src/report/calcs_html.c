@@ -30,31 +30,6 @@ static void put_line(Markup *page, const char *kind, const char *text)
 	CLOSE(page, "p");
 }
 
-/* ---- tables ---- */
-
-static void begin_table(Markup *page, const char *caption, const char *const heads[], int columns)
-{
-	OPEN(page, "table");
-	ELEMENT(page, "caption", caption);
-	OPEN(page, "thead");
-	OPEN(page, "tr");
-	for (int i = 0; i < columns; i++) {
-		OPEN(page, "th");
-		ATTRIBUTE(page, "scope", "col");
-		markup_text(page, heads[i]);
-		CLOSE(page, "th");
-	}
-	CLOSE(page, "tr");
-	CLOSE(page, "thead");
-	OPEN(page, "tbody");
-}
-
-static void end_table(Markup *page)
-{
-	CLOSE(page, "tbody");
-	CLOSE(page, "table");
-}
-
 static void put_row(Markup *page, const char *const cell[], int columns)
 {
 	OPEN(page, "tr");
@@ -79,10 +54,10 @@ static void put_uses(Markup *page, const Sheet *sheet, const SheetLine *line, Ar
 	static const char *const heads[] = { "What", "Value", "From", "How well known" };
 	if (line->uses == 0)
 		return;
-	begin_table(page, "What it used", heads, 4);
+	markup_table(page, "What it used", heads, 4);
 	for (uint32_t i = 0; i < line->uses && i < MOST_ROWS; i++)
 		put_use_row(page, sheet, &line->use[i], arena);
-	end_table(page);
+	markup_table_end(page);
 	if (line->uses > MOST_ROWS)
 		put_line(page, "basis", arena_printf(arena, "and %u more; --format json has them all", line->uses - MOST_ROWS));
 }
@@ -174,11 +149,11 @@ static void put_constants(Markup *page, const Sheet *sheet, Arena *arena)
 	ELEMENT(page, "p", constants_counted(sheet, arena));
 	if (sheet->known_by[KNOWN_MEMORY] == 0)
 		return;
-	begin_table(page, "Figures from memory", heads, 4);
+	markup_table(page, "Figures from memory", heads, 4);
 	for (uint32_t i = 0; i < sheet->constants; i++)
 		if (sheet->constant[i].use->known_by == KNOWN_MEMORY)
 			put_use_row(page, sheet, sheet->constant[i].use, arena);
-	end_table(page);
+	markup_table_end(page);
 }
 
 static void put_sources(Markup *page, const Sheet *sheet, Arena *arena)
@@ -211,16 +186,6 @@ static void put_never(Markup *page, const Criteria *criteria, Arena *arena)
 	CLOSE(page, "dl");
 }
 
-static void put_cautions(Markup *page, const Reference *reference, Arena *arena)
-{
-	ELEMENT(page, "h2", "Cautions");
-	OPEN(page, "ul");
-	uint32_t i = 0;
-	for (const Caution *row; (row = caution_from(reference, "calcs", &i)) != NULL;)
-		ELEMENT(page, "li", arena_printf(arena, "%s (basis: %s)", row->text.text, basis_text(reference, row->basis.text, arena)));
-	CLOSE(page, "ul");
-}
-
 static void put_head(Markup *page, const Sheet *sheet, Arena *arena)
 {
 	const Cases *cases = sheet->verdict->cases;
@@ -247,7 +212,7 @@ void write_calcs_html(Out *out, const Page *page, Arena *arena)
 	put_constants(&markup, sheet, arena);
 	put_sources(&markup, sheet, arena);
 	put_never(&markup, sheet->verdict->cases->criteria, arena);
-	put_cautions(&markup, sheet->verdict->cases->reference, arena);
+	write_cautions_page(&markup, sheet->verdict->cases->reference, "calcs", arena);
 	ELEMENT(&markup, "p", "Made by seamstamp " SEAMSTAMP_VERSION ".");
 	CLOSE(&markup, "main");
 	markup_page_end(&markup);

@@ -2,6 +2,7 @@
  * The cautions that concern a command, from the reference table, each with its basis.
  */
 #include "calcs.h"
+#include "markup.h"
 #include "report.h"
 
 #include <string.h>
@@ -73,4 +74,15 @@ void write_cautions(Out *out, const Reference *reference, CautionsFor what, Aren
 		if (next == reference->cautions.count || strcmp(row[i].basis.text, row[next].basis.text) != 0)
 			put_led(out, what.lead, arena_printf(arena, "(basis: %s)", basis_text(reference, row[i].basis.text, arena)));
 	}
+}
+
+void write_cautions_page(Markup *page, const Reference *reference, const char *command, Arena *arena)
+{
+	uint32_t i = 0;
+	ELEMENT(page, "h2", "Cautions");
+	OPEN(page, "ul");
+	ATTRIBUTE(page, "class", "cautions");
+	for (const Caution *row; (row = caution_from(reference, command, &i)) != NULL;)
+		ELEMENT(page, "li", arena_printf(arena, "%s (basis: %s)", row->text.text, basis_text(reference, row->basis.text, arena)));
+	CLOSE(page, "ul");
 }

@@ -32,9 +32,6 @@ void put_kind(Markup *page, const char *name, const char *kind, const char *text
 void begin_table(Markup *page, const char *caption, const char *const head[], int columns);
 void end_table(Markup *page);
 
-/* The name of a record within its roof area. */
-const char *name_within(const Case *at, const Case *area);
-
 /* Length or pressure with its unit, and the SI value beside it where that was asked for. */
 const char *measure(const Sight *sight, double value, const char *unit);
 

@@ -21,34 +21,13 @@ void begin_table(Markup *page, const char *caption, const char *const head[], in
 {
 	OPEN(page, "div"); /* scrolls where the screen is narrow */
 	ATTRIBUTE(page, "class", "wide");
-	OPEN(page, "table");
-	if (caption != NULL)
-		ELEMENT(page, "caption", caption);
-	OPEN(page, "thead");
-	OPEN(page, "tr");
-	for (int i = 0; i < columns; i++) {
-		OPEN(page, "th");
-		ATTRIBUTE(page, "scope", "col");
-		markup_text(page, head[i]);
-		CLOSE(page, "th");
-	}
-	CLOSE(page, "tr");
-	CLOSE(page, "thead");
-	OPEN(page, "tbody");
+	markup_table(page, caption, head, (size_t)columns);
 }
 
 void end_table(Markup *page)
 {
-	CLOSE(page, "tbody");
-	CLOSE(page, "table");
+	markup_table_end(page);
 	CLOSE(page, "div");
-}
-
-const char *name_within(const Case *at, const Case *area)
-{
-	size_t length = strlen(area->name);
-	bool is_within = strncmp(at->name, area->name, length) == 0 && strncmp(at->name + length, " / ", 3) == 0;
-	return is_within ? at->name + length + 3 : at->name;
 }
 
 const char *measure(const Sight *sight, double value, const char *unit)

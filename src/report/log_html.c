@@ -11,20 +11,9 @@
 	"body{font:14px/1.35 Georgia,'Times New Roman',serif;color:#111;margin:1.5rem auto;max-width:80rem;padding:0 1rem}" \
 	"h1{font-size:1.4rem;margin:0 0 .3rem}h2{font-size:1.1rem;margin:1.4rem 0 .3rem}p{margin:.2rem 0}.wide{overflow-x:auto}" \
 	"table{border-collapse:collapse;width:100%}th,td{border-bottom:1px solid #999;padding:.3rem .5rem;text-align:left;" \
-	"vertical-align:top;overflow-wrap:anywhere}th{border-bottom:2px solid #111}tr{break-inside:avoid}.caution{font-size:.87rem}" \
+	"vertical-align:top;overflow-wrap:anywhere}th{border-bottom:2px solid #111}tr{break-inside:avoid}" \
+	".cautions{font-size:.87rem;padding-left:1.2rem}" \
 	"@media print{body{margin:0;padding:0;max-width:none;font-size:9pt}thead{display:table-header-group}@page{margin:14mm}}"
-
-static void put_heads(Markup *page)
-{
-	static const char *const head[] = { "Submittal", "Project", "Term", "Stands at", "Open", "Waiting for", "In this round",
-		"Needed by" };
-	OPEN(page, "thead");
-	OPEN(page, "tr");
-	for (size_t i = 0; i < sizeof head / sizeof *head; i++)
-		ELEMENT(page, "th", head[i]);
-	CLOSE(page, "tr");
-	CLOSE(page, "thead");
-}
 
 static void put_row(Markup *page, const SubmittalLog *log, const LogRow *row, Arena *arena)
 {
@@ -41,21 +30,10 @@ static void put_row(Markup *page, const SubmittalLog *log, const LogRow *row, Ar
 	CLOSE(page, "tr");
 }
 
-static void put_cautions(Markup *page, const Reference *reference, Arena *arena)
-{
-	uint32_t row = 0;
-	ELEMENT(page, "h2", "Cautions");
-	for (const Caution *caution; (caution = caution_from(reference, "log", &row)) != NULL;) {
-		OPEN(page, "p");
-		ATTRIBUTE(page, "class", "caution");
-		markup_text(page, arena_printf(arena, "%s (basis: %s)", caution->text.text,
-			basis_text(reference, caution->basis.text, arena)));
-		CLOSE(page, "p");
-	}
-}
-
 void write_log_html(Out *out, const Page *data, Arena *arena)
 {
+	static const char *const heads[] = { "Submittal", "Project", "Term", "Stands at", "Open", "Waiting for", "In this round",
+		"Needed by" };
 	const SubmittalLog *log = data->log;
 	Markup markup = { .out = out }, *page = &markup;
 	PAGE(page, "Log of submittals", STYLE);
@@ -64,14 +42,11 @@ void write_log_html(Out *out, const Page *data, Arena *arena)
 	ELEMENT(page, "p", log_note);
 	OPEN(page, "div");
 	ATTRIBUTE(page, "class", "wide");
-	OPEN(page, "table");
-	put_heads(page);
-	OPEN(page, "tbody");
+	markup_table(page, NULL, heads, sizeof heads / sizeof *heads);
 	for (uint32_t i = 0; i < log->rows; i++)
 		put_row(page, log, &log->row[i], arena);
-	CLOSE(page, "tbody");
-	CLOSE(page, "table");
+	markup_table_end(page);
 	CLOSE(page, "div");
-	put_cautions(page, log->reference, arena);
+	write_cautions_page(page, log->reference, "log", arena);
 	markup_page_end(page);
 }

@@ -84,6 +84,30 @@ void markup_element(Markup *markup, const char *name, const char *text)
 	markup_close(markup, name);
 }
 
+void markup_table(Markup *markup, const char *caption, const char *const head[], size_t columns)
+{
+	OPEN(markup, "table");
+	if (caption != NULL)
+		ELEMENT(markup, "caption", caption);
+	OPEN(markup, "thead");
+	OPEN(markup, "tr");
+	for (size_t i = 0; i < columns; i++) {
+		OPEN(markup, "th");
+		ATTRIBUTE(markup, "scope", "col");
+		markup_text(markup, head[i]);
+		CLOSE(markup, "th");
+	}
+	CLOSE(markup, "tr");
+	CLOSE(markup, "thead");
+	OPEN(markup, "tbody");
+}
+
+void markup_table_end(Markup *markup)
+{
+	CLOSE(markup, "tbody");
+	CLOSE(markup, "table");
+}
+
 void markup_page(Markup *markup, const char *title, const char *style, const char *more)
 {
 	SAY(markup->out, "<!DOCTYPE html>");

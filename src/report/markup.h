@@ -6,6 +6,7 @@
 #define REPORT_MARKUP_H
 
 #include "out.h"
+#include "reference.h"
 
 enum { MARKUP_DEEPEST = 32 };
 
@@ -34,10 +35,17 @@ void markup_close(Markup *markup, const char *name);
 #define ELEMENT(markup, name, text) markup_element(markup, "" name "", text)
 void markup_element(Markup *markup, const char *name, const char *text);
 
+/* A table up to its first row, each column with its head, and its end; caption NULL: none. */
+void markup_table(Markup *markup, const char *caption, const char *const head[], size_t columns);
+void markup_table_end(Markup *markup);
+
 /* The head of a page on its own: no script, nothing fetched, the style a literal. */
 #define PAGE(markup, title, style) markup_page(markup, title, "" style "", "")
 #define PAGE_OF_TWO(markup, title, style, more) markup_page(markup, title, "" style "", "" more "") /* a literal holds 4095 bytes */
 void markup_page(Markup *markup, const char *title, const char *style, const char *more);
 void markup_page_end(Markup *markup);
+
+/* The cautions that concern a command, as a chapter; of cautions.c. */
+void write_cautions_page(Markup *page, const Reference *reference, const char *command, Arena *arena);
 
 #endif

@@ -36,6 +36,17 @@ static void put_choice(Cells *row, const PlaceOffer *choice, const char *item)
 	row_end(row);
 }
 
+/* An area with nothing on offer says so, and why, in the last column. */
+static void put_none(Cells *row, const Case *area, const char *why)
+{
+	cell(row, area->name);
+	cell(row, "no construction");
+	for (int i = 0; i < 9; i++)
+		cell(row, NULL);
+	cell(row, why);
+	row_end(row);
+}
+
 void write_offers_csv(Out *out, const Page *page, Arena *arena)
 {
 	const Offers *offers = page->offers;
@@ -44,6 +55,10 @@ void write_offers_csv(Out *out, const Page *page, Arena *arena)
 	for (uint32_t i = 0; i < offers->constructions; i++)
 		for (uint32_t z = 0; z < offers->construction[i].zones; z++)
 			put_zone(&row, &offers->construction[i], i + 1, z, arena);
+	const Cases *cases = offers->verdict->cases;
+	for (uint32_t i = 0; i < cases->of[KIND_roof_area].count; i++)
+		if (offers->none[i] != NULL)
+			put_none(&row, cases->of[KIND_roof_area].at[i], offers->none[i]);
 	for (uint32_t i = 0; i < offers->choices; i++)
 		for (uint32_t n = 0; n < offers->choice[i].items; n++)
 			put_choice(&row, &offers->choice[i], offers->choice[i].item[n]);

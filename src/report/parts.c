@@ -30,6 +30,26 @@ const char *item_where(const Finding *item, const Spot *spot, Arena *arena)
 	return spot->see != NULL ? arena_printf(arena, "%s (%s)", name, spot->see) : name;
 }
 
+const char *item_places(const Finding *item, const Verdict *verdict, Arena *arena)
+{
+	enum { MOST_NAMED = 8 };
+	const char *all = "";
+	for (uint32_t i = 0; i < item->spots && i < MOST_NAMED; i++) {
+		const Spot *spot = &item->spot[i];
+		all = arena_printf(arena, "%s%s%s", all, i > 0 ? "; " : "", item_where(item, spot, arena));
+		if (verdict != NULL)
+			all = arena_printf(arena, "%s, %s line %u", all, place_file(verdict, &spot->place), place_line(&spot->place));
+	}
+	return item->spots > MOST_NAMED ? arena_printf(arena, "%s; and %u more", all, item->spots - MOST_NAMED) : all;
+}
+
+const char *name_within(const Case *at, const Case *area)
+{
+	size_t length = strlen(area->name);
+	bool is_within = strncmp(at->name, area->name, length) == 0 && strncmp(at->name + length, " / ", 3) == 0;
+	return is_within ? at->name + length + 3 : at->name;
+}
+
 const char *place_letter(uint32_t number, Arena *arena)
 {
 	char letter[8];

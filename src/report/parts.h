@@ -18,6 +18,12 @@ const char *item_heading(const Finding *item);
 /* The record an item was found at, at one of its places, and the sheet it names: "Main roof / RTU-1 (A5, detail 3)". */
 const char *item_where(const Finding *item, const Spot *spot, Arena *arena);
 
+/* All the places an item was found at, with file and line where `verdict` is given. */
+const char *item_places(const Finding *item, const Verdict *verdict, Arena *arena);
+
+/* The name of a record within its roof area. */
+const char *name_within(const Case *at, const Case *area);
+
 /* a, b, ..., z, aa, ab, ... */
 const char *place_letter(uint32_t number, Arena *arena);
 

@@ -16,8 +16,7 @@ static void leave(Pen *pen)
 	if (pen->place == PEN_IN_LABELS)
 		CLOSE(pen->page, "dl");
 	if (pen->place == PEN_IN_PARTS) {
-		CLOSE(pen->page, "tbody");
-		CLOSE(pen->page, "table");
+		markup_table_end(pen->page);
 	}
 	pen->place = PEN_NOWHERE;
 }
@@ -250,18 +249,7 @@ static void put_part_text(Out *out, const PenPart *part, Arena *arena)
 static void begin_parts(Markup *page)
 {
 	static const char *const heads[] = { "Kind", "Part", "What is said of it" };
-	OPEN(page, "table");
-	OPEN(page, "thead");
-	OPEN(page, "tr");
-	for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
-		OPEN(page, "th");
-		ATTRIBUTE(page, "scope", "col");
-		markup_text(page, heads[i]);
-		CLOSE(page, "th");
-	}
-	CLOSE(page, "tr");
-	CLOSE(page, "thead");
-	OPEN(page, "tbody");
+	markup_table(page, NULL, heads, sizeof heads / sizeof *heads);
 }
 
 void pen_part(Pen *pen, const PenPart *part)

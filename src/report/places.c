@@ -5,15 +5,7 @@
 
 int spot_action(const Finding *item, const Spot *spot)
 {
-	switch (spot->state) {
-	case ITEM_CLOSED:
-	case ITEM_VARIANCE:
-		return -1;
-	case ITEM_CONDITION:
-		return item->action > ACTION_CORRECTIONS ? (int)item->action : (int)ACTION_CORRECTIONS;
-	default:
-		return (int)item->action;
-	}
+	return counted_as(item->action, spot->state);
 }
 
 bool is_at_gate(const Verdict *verdict, const Finding *item, const Spot *spot)

@@ -9,8 +9,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MOST_NAMED = 8 };
-
 static const LabelColumn head_column = { 0, 14 }, question_column = { 6, 16 };
 
 /* ---- which, and in which order ---- */
@@ -173,17 +171,6 @@ static const char *proposal_of(const Finding *item)
 	return strncmp(text, answerer(item), length) == 0 && strncmp(text + length, " to ", 4) == 0 ? text + length + 4 : text;
 }
 
-static const char *where_found(const Verdict *verdict, const Finding *item, Arena *arena)
-{
-	const char *all = "";
-	for (uint32_t i = 0; i < item->spots && i < MOST_NAMED; i++) {
-		const Spot *spot = &item->spot[i];
-		all = arena_printf(arena, "%s%s%s, %s line %u", all, i > 0 ? "; " : "", item_where(item, spot, arena),
-			place_file(verdict, &spot->place), place_line(&spot->place));
-	}
-	return item->spots > MOST_NAMED ? arena_printf(arena, "%s; and %u more", all, item->spots - MOST_NAMED) : all;
-}
-
 static void put_question(Out *out, const Verdict *verdict, const Finding *item, Arena *arena)
 {
 	const Reference *reference = verdict->cases->reference;
@@ -204,7 +191,7 @@ static void put_question(Out *out, const Verdict *verdict, const Finding *item, 
 		put_label(out, question_column, "Why it matters", item->rule->why);
 	if (item->basis != NULL)
 		put_label(out, question_column, "Basis", basis_text(reference, item->basis, arena));
-	put_label(out, question_column, "Where", where_found(verdict, item, arena));
+	put_label(out, question_column, "Where", item_places(item, verdict, arena));
 	put_spaces(out, question_column.indent);
 	SAY(out, "Answer          [ ] as proposed  [ ] otherwise: ______________________________________________\n");
 }

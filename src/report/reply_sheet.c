@@ -6,16 +6,6 @@
 #include "formats.h"
 #include "parts.h"
 
-enum { MOST_NAMED = 8 };
-
-static const char *places_text(const Finding *item, Arena *arena)
-{
-	const char *all = "";
-	for (uint32_t i = 0; i < item->spots && i < MOST_NAMED; i++)
-		all = arena_printf(arena, "%s%s%s", all, i > 0 ? "; " : "", item_where(item, &item->spot[i], arena));
-	return item->spots > MOST_NAMED ? arena_printf(arena, "%s; and %u more", all, item->spots - MOST_NAMED) : all;
-}
-
 /* At stage bid nothing is numbered, and there is nothing to reply to. */
 void write_reply_sheet(Out *out, const Verdict *verdict, Arena *arena)
 {
@@ -31,7 +21,7 @@ void write_reply_sheet(Out *out, const Verdict *verdict, Arena *arena)
 		cell(&cells, called);
 		cell(&cells, item_heading(item));
 		cell(&cells, item->code);
-		cell(&cells, places_text(item, arena));
+		cell(&cells, item_places(item, NULL, arena));
 		cell(&cells, item->finding);
 		cell(&cells, item->submitted.text);
 		cell(&cells, item->limit.text);

@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-enum { MOST_NAMED = 8, MOST_PAPERS = 40 };
+enum { MOST_PAPERS = 40 };
 
 static const LabelColumn column = { 2, 16 };
 
@@ -29,14 +29,6 @@ static void put_who(Out *out, const Verdict *verdict, Arena *arena)
 		stage_words(verdict->stage), said_text(&submittal->date.given, arena)));
 	put_label(out, column, "Asked for", arena_printf(arena, "%s warranty, %s", said_text(&submittal->warranty.kind.given, arena),
 		said_text(&submittal->warranty.term_yr.given, arena)));
-}
-
-static const char *where_found(const Finding *item, Arena *arena)
-{
-	const char *all = "";
-	for (uint32_t i = 0; i < item->spots && i < MOST_NAMED; i++)
-		all = arena_printf(arena, "%s%s%s", all, i > 0 ? "; " : "", item_where(item, &item->spot[i], arena));
-	return item->spots > MOST_NAMED ? arena_printf(arena, "%s; and %u more", all, item->spots - MOST_NAMED) : all;
 }
 
 /* The record that acceptance is asked for. */
@@ -86,7 +78,7 @@ static void put_request(Out *out, const Verdict *verdict, const Finding *item, A
 	put_label(out, column, "Item",
 		arena_printf(arena, "%s  %s  [%s]", number != NULL ? number : "-", item_heading(item), item->code));
 	put_label(out, column, "Asked", arena_printf(arena, "written acceptance, although %s", item->finding));
-	put_label(out, column, "Where", where_found(item, arena));
+	put_label(out, column, "Where", item_places(item, NULL, arena));
 	if (item->submitted.text != NULL)
 		put_label(out, column, "Submitted", item->submitted.text);
 	if (item->limit.text != NULL)

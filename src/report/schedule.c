@@ -66,14 +66,11 @@ static void put_zones(Out *out, const Verdict *verdict, const Case *area, Arena 
 
 static void put_parts(Out *out, const Verdict *verdict, const Case *area, Arena *arena)
 {
-	size_t outer = strlen(area->name);
 	for (uint32_t i = 0; i < verdict->parts; i++) {
 		const PartLine *line = &verdict->part[i];
 		if (case_outward(line->part, KIND_roof_area) != area)
 			continue;
-		const char *name = line->part->name, *details = attributes_text(line->part, arena);
-		if (strncmp(name, area->name, outer) == 0 && strncmp(name + outer, " / ", 3) == 0)
-			name += outer + 3;
+		const char *name = name_within(line->part, area), *details = attributes_text(line->part, arena);
 		put_label(out, part_column, plain_words(record_of(line->part->kind)->name, arena), line->clearance == PART_CLEAR
 			? arena_printf(arena, "%s%s%s", name, *details != '\0' ? ": " : "", details)
 			: arena_printf(arena, "%s: NOT IN IT, %s", name, clearance_text(line, arena)));

@@ -15,7 +15,8 @@
 	"li{display:flex;gap:.6rem;margin:.3rem 0;break-inside:avoid}" \
 	".box{flex:none;width:.85rem;height:.85rem;border:1.5px solid #111;margin-top:.2rem}" \
 	".number{flex:none;width:4.2rem;font-size:.87rem;padding-top:.1rem}.what{overflow-wrap:anywhere}" \
-	".parts{font-size:.87rem;overflow-wrap:anywhere}.line{margin:.8rem 0 0;break-before:avoid}.caution{font-size:.85rem}" \
+	".parts{font-size:.87rem;overflow-wrap:anywhere}.line{margin:.8rem 0 0;break-before:avoid}" \
+	".cautions li{display:list-item;font-size:.85rem}" \
 	".blank{display:inline-block;border-bottom:1px solid #111;width:14rem;margin:0 .6rem}.short{width:7rem}" \
 	"@media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h2,h3{break-after:avoid}section{break-inside:avoid}" \
 	"@page{margin:16mm 15mm}}"
@@ -101,19 +102,6 @@ static void put_head(Markup *page, const Verdict *verdict, const SiteSheet *shee
 	CLOSE(page, "dl");
 }
 
-static void put_cautions(Markup *page, const Reference *reference, Arena *arena)
-{
-	uint32_t row = 0;
-	ELEMENT(page, "h2", "Cautions");
-	for (const Caution *caution; (caution = caution_from(reference, "review", &row)) != NULL;) {
-		OPEN(page, "p");
-		ATTRIBUTE(page, "class", "caution");
-		markup_text(page, arena_printf(arena, "%s (basis: %s)", caution->text.text,
-			basis_text(reference, caution->basis.text, arena)));
-		CLOSE(page, "p");
-	}
-}
-
 void write_site_html(Out *out, const Verdict *verdict, Arena *arena)
 {
 	SiteSheet sheet = site_sheet(verdict, arena);
@@ -126,6 +114,6 @@ void write_site_html(Out *out, const Verdict *verdict, Arena *arena)
 		put_signature(page, "Inspector");
 		put_signature(page, "Supervisor on the roof");
 	}
-	put_cautions(page, verdict->cases->reference, arena);
+	write_cautions_page(page, verdict->cases->reference, "review", arena);
 	markup_page_end(page);
 }

@@ -18,6 +18,11 @@ has out "flat, topographic factor 1"
 run 0 options "$examples/coast.yaml"
 has out "No construction is offered"
 has out "is held back by"
+run 0 options "$examples/coast.yaml" --format csv
+has out '"Main roof","no construction"'
+sed 's/^      spacing: 60 in$//' "$examples/clean.yaml" >"$scratch/no-span.yaml"
+run 0 options no-span.yaml
+has out "state first of the support: spacing"
 run 0 options "$examples/clean.yaml" --format csv --output a.csv --format json --output a.json
 starts a.csv "area,kind,number or place,class"
 jq -e '.complete and (.constructions | length > 0) and (.places | length > 0) and (.terms | length > 0)' "$scratch/a.json" >/dev/null || fault "json"
